@@ -1,0 +1,55 @@
+import { boolean, check, doublePrecision, integer, jsonb, pgTable, primaryKey, text } from "drizzle-orm/pg-core";
+import { sql } from "drizzle-orm";
+import { grams, householdId, localDate, version } from "./columns.ts";
+
+export const households = pgTable(
+  "households",
+  {
+    householdId: householdId(),
+    name: text("name").notNull(),
+    zone: text("zone").notNull(),
+    latitude: doublePrecision("latitude").notNull(),
+    longitude: doublePrecision("longitude").notNull(),
+    altitudeM: doublePrecision("altitude_m").notNull(),
+    people: integer("people").notNull(),
+    weekStart: text("week_start").notNull(),
+    units: text("units").notNull(),
+    /** [{crop, gramsPerWeek}]; null = the book's figures for that many people. */
+    eats: jsonb("eats").$type<{ crop: string; gramsPerWeek: number }[]>(),
+    glutGrams: grams("glut_grams").notNull().default(1000),
+    kitchen: jsonb("kitchen").$type<{
+      ovens: { trays: number; preheatMin: number; changeMin: number }[];
+      burners: number;
+      pots?: number | undefined;
+      sinks?: number | undefined;
+    }>(),
+    cooks: integer("cooks").notNull().default(1),
+    /** False until somebody has said where the garden lies. */
+    placed: boolean("placed").notNull().default(false),
+    /** Twelve monthly means, °C: [{month, tmaxC, tminC}]. */
+    normals: jsonb("normals").$type<{ month: number; tmaxC: number; tminC: number }[]>(),
+    weatherAttribution: text("weather_attribution"),
+    version: version(),
+  },
+  (t) => [
+    primaryKey({ name: "households_pk", columns: [t.householdId] }),
+    check("households_people", sql`${t.people} between 1 and 60`),
+    check("households_week_start", sql`${t.weekStart} in ('monday','sunday','saturday','friday')`),
+    check("households_units", sql`${t.units} in ('metric','us','imperial')`),
+  ],
+);
+
+/** Daily maximum and minimum in tenths of a degree Celsius. */
+export const weatherDays = pgTable(
+  "weather_days",
+  {
+    householdId: householdId().references(() => households.householdId, { onDelete: "cascade" }),
+    day: localDate("day").notNull(),
+    tmaxTenths: integer("tmax_tenths").notNull(),
+    tminTenths: integer("tmin_tenths").notNull(),
+  },
+  (t) => [
+    primaryKey({ name: "weather_days_pk", columns: [t.householdId, t.day] }),
+    check("weather_days_order", sql`${t.tmaxTenths} >= ${t.tminTenths}`),
+  ],
+);

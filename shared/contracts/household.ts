@@ -1,0 +1,46 @@
+import { IANAZone } from "luxon";
+import { z } from "zod";
+import { Grams, Name, Slug } from "./common.ts";
+import { Kitchen } from "./kitchen.ts";
+
+export const WEEK_STARTS = ["monday", "sunday", "saturday", "friday"] as const;
+
+const fields = {
+  name: Name,
+  zone: z.string().refine((zone) => IANAZone.isValidZone(zone), "must be a time zone such as Europe/Amsterdam"),
+  latitude: z.number().min(-90).max(90),
+  longitude: z.number().min(-180).max(180),
+  altitudeM: z.number().min(-430).max(5_500),
+  people: z.int().min(1).max(60),
+  weekStart: z.enum(WEEK_STARTS),
+  units: z.enum(["metric", "us", "imperial"]),
+};
+const Eats = z.object({ crop: Slug, gramsPerWeek: Grams });
+
+/** Without `eats` the sourced figures for that many people are used; without `glutGrams` a surplus of 1 kg a week is a glut. */
+export const NewHousehold = z
+  .strictObject({
+    ...fields,
+    eats: z.array(z.strictObject(Eats.shape)).max(200).optional(),
+    glutGrams: Grams.optional(),
+    /** What a cook day starts from; each cook day can say otherwise. */
+    kitchen: Kitchen.optional(),
+    cooks: z.int().min(1).max(6).optional(),
+  })
+  .meta({ id: "NewHousehold" });
+export type NewHousehold = z.infer<typeof NewHousehold>;
+
+export const Household = z
+  .object({
+    ...fields,
+    eats: z.array(Eats),
+    /** Whether the figures in `eats` are the household's own or the book's. */
+    eatsFrom: z.enum(["household", "book"]),
+    glutGrams: z.int(),
+    kitchen: Kitchen,
+    cooks: z.int(),
+    /** False until somebody has said where the garden lies. */
+    placed: z.boolean(),
+  })
+  .meta({ id: "Household" });
+export type Household = z.infer<typeof Household>;

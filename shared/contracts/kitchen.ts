@@ -1,0 +1,14 @@
+import { z } from "zod";
+import { Minutes } from "./common.ts";
+
+/** What a cook can work with. `ovens` holds one entry for each oven; an oven holds one temperature at a time. */
+export const Kitchen = z
+  .strictObject({
+    ovens: z.array(z.strictObject({ trays: z.int().min(1).max(12), preheatMin: Minutes, changeMin: Minutes })).max(4),
+    burners: z.int().min(0).max(12),
+    /** Large pots. */
+    pots: z.int().min(0).max(20).optional(),
+    sinks: z.int().min(0).max(6).optional(),
+  })
+  .meta({ id: "Kitchen" });
+export type Kitchen = z.infer<typeof Kitchen>;

@@ -1,0 +1,105 @@
+/** Input and output of the harvest forecast, as plain readonly data. Days are day numbers, temperatures °C, amounts grams. */
+import type { CropFacts, Method } from "../../kernel/crop-facts.ts";
+import type { DayNumber } from "../../kernel/local-date.ts";
+import type { IsoWeek } from "../../kernel/iso-week.ts";
+import type { Cover, Stage } from "../../kernel/way.ts";
+
+/** Daily maxima and minima in a row; NaN where the record has a gap. */
+export interface DailyRecord {
+  readonly firstDay: DayNumber;
+  readonly tmaxC: Float64Array;
+  readonly tminC: Float64Array;
+}
+
+/** Twelve monthly means of daily maximum and minimum. */
+export interface MonthlyNormal {
+  readonly month: number;
+  readonly tmaxC: number;
+  readonly tminC: number;
+}
+
+export interface WeatherQuestion {
+  readonly record: DailyRecord | null;
+  readonly normals: readonly MonthlyNormal[] | null;
+  /** The last day whose weather may be known; nothing later is read. */
+  readonly asOf: DayNumber;
+  /** First and last day wanted, both included. */
+  readonly from: DayNumber;
+  readonly until: DayNumber;
+  readonly seed: number;
+}
+
+/** The same stretch of days once for each scenario year: observed up to `asOf`, then one past (or generated) year each. */
+export interface WeatherYears {
+  readonly firstDay: DayNumber;
+  readonly days: number;
+  readonly asOf: DayNumber;
+  readonly years: readonly { readonly label: string; readonly tmaxC: Float64Array; readonly tminC: Float64Array }[];
+  readonly restsOn: "record" | "normals" | "nothing";
+}
+
+/** Days at the 10th, 50th and 90th percentile. */
+export interface DayBand {
+  readonly low: DayNumber;
+  readonly likely: DayNumber;
+  readonly high: DayNumber;
+}
+
+export interface FrostDates {
+  readonly lastSpring: DayBand | null;
+  readonly firstAutumn: DayBand | null;
+}
+
+/** A sowing or an established planting, with what was seen and picked. */
+export interface Planting {
+  readonly id: string;
+  readonly crop: CropFacts;
+  readonly method: Method;
+  readonly sownOn: DayNumber | null;
+  readonly plantedOutOn: DayNumber | null;
+  /** Exactly one of the three is not null. */
+  readonly rowM: number | null;
+  readonly plants: number | null;
+  readonly areaM2: number | null;
+  /** Year an established planting was set; null = full bearing. */
+  readonly standsSince: number | null;
+  /** Season of an established planting: the calendar year, or south of the equator the year it ends in. */
+  readonly season: number | null;
+  readonly cover: Cover;
+  readonly sightings: readonly { readonly stage: Stage; readonly day: DayNumber }[];
+  readonly picks: readonly { readonly day: DayNumber; readonly grams: number }[];
+}
+
+export interface ForecastQuestion {
+  readonly planting: Planting;
+  readonly weather: WeatherYears;
+  readonly asOf: DayNumber;
+  /** South of the equator: calendar days of the tables move by six months. */
+  readonly southern: boolean;
+}
+
+/**
+ * Raw answer, one entry for each scenario. Scenario s = weather year ⌊s / perYear⌋ with one quantile of the requirement and one yield
+ * factor, dealt by the planting's id: scenario s is the same weather year in every planting, so plantings add up scenario by scenario.
+ */
+export interface PlantingForecast {
+  readonly plantingId: string;
+  readonly crop: string;
+  readonly asOf: DayNumber;
+  readonly perYear: number;
+  /** −1 where no pick comes. */
+  readonly firstPickDay: Int32Array;
+  readonly lastPickDay: Int32Array;
+  /** Whole season, picked so far and still to come. */
+  readonly totalGrams: Float64Array;
+  /** Grams on a day of a scenario, for days after asOf; the door's `weeklyGrams` integrates it. Implementation detail of the engine. */
+  readonly curve: unknown;
+  /** Whether the grower chooses the day. */
+  readonly waits: boolean;
+}
+
+/** Weeks in a row. */
+export interface WeekGrid {
+  readonly weeks: readonly IsoWeek[];
+  readonly firstMonday: DayNumber;
+}

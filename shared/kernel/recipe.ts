@@ -1,0 +1,67 @@
+/** A recipe's steps in the words that the cook-day scheduler, the reader and the pages share. Minutes are whole numbers. */
+import type { Way, PlaceKind } from "./way.ts";
+
+export interface MinuteRange {
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+}
+
+export interface StepNeeds {
+  readonly oven?: { readonly c: number; readonly trays: number };
+  readonly burners?: number;
+  /** Large pots held during this step only; a pot kept across steps stands in the recipe's `holds`. */
+  readonly pots?: number;
+  readonly sinks?: number;
+}
+
+export interface RecipeStep {
+  readonly id: string;
+  readonly text: string;
+  readonly handsOnMin: number;
+  /** Follows the hands-on part at once. */
+  readonly handsOffMin: number | MinuteRange;
+  readonly needs: StepNeeds;
+  /** Steps that must have ended. */
+  readonly after: readonly string[];
+  /** Longest wait after the end of the step before; by predecessor where there are several. */
+  readonly maxWaitMin?: number | Readonly<Record<string, number>>;
+  /** ⌈of / holds⌉ copies; `of` is for one batch. */
+  readonly loads?: { readonly holds: number; readonly of: number };
+  readonly startAtMin?: number;
+  readonly notBeforeMin?: number;
+  readonly endByMin?: number;
+}
+
+/** Kept from the start of `from` to the end of `to`, pauses included. */
+export interface Hold {
+  readonly what: "pots" | "burners" | "sinks";
+  readonly from: string;
+  readonly to: string;
+}
+
+/** Longest time from the end of `from` to the start of `to`. */
+export interface Limit {
+  readonly from: string;
+  readonly to: string;
+  readonly maxMin: number;
+  readonly why?: string;
+}
+
+export interface Keeping {
+  readonly place: PlaceKind;
+  readonly days: number;
+}
+
+/** What pairing needs of a recipe: how many grams as picked one batch takes, and what comes of it. */
+export interface RecipeUse {
+  readonly id: string;
+  readonly title: string;
+  readonly way: Way;
+  readonly makes: { readonly amount: number; readonly unit: string };
+  readonly uses: readonly { readonly crop: string; readonly grams: number }[];
+  readonly handsOnMin: number;
+  readonly keeps: readonly Keeping[];
+  /** Key of the tested process, for bottle and shelf pickles. */
+  readonly process: string | null;
+}
