@@ -59,3 +59,82 @@ export interface CropFacts {
 export function waitsForTheGrower(crop: CropFacts): boolean {
   return crop.habit === "stands" || (crop.habit === "one-cut" && crop.keepDays >= 90);
 }
+
+/**
+ * One row of seed-data/crops.csv, by column name, as facts. Empty cells become null; °C, days, grams.
+ * Throws RangeError that names the crop and the column when a cell cannot be read: a fault of the table, not of a person.
+ */
+export function cropFactsOf(row: Readonly<Record<string, string>>): CropFacts {
+  const slug = row["slug"] ?? "";
+  const number = (column: string): number | null => {
+    const text = (row[column] ?? "").trim();
+    if (text === "") return null;
+    const value = Number(text);
+    if (!Number.isFinite(value)) throw new RangeError(`${slug}: ${column} is not a number: ${text}`);
+    return value;
+  };
+  const needed = (column: string): number => {
+    const value = number(column);
+    if (value === null) throw new RangeError(`${slug}: ${column} is empty`);
+    return value;
+  };
+  const band = (column: string): YieldBand | null =>
+    number(`${column}_likely`) === null ? null : { low: needed(`${column}_low`), likely: needed(`${column}_likely`), high: needed(`${column}_high`) };
+  const [habit, perennial] = habitOf(slug, row["habit"] ?? "");
+  const frostClass = row["frost_class"] ?? "";
+  const thetaCd = number("emerge_theta_cd");
+  return {
+    slug,
+    name: row["name"] ?? "",
+    family: row["family"] ?? "",
+    habit,
+    perennial,
+    usualMethod: row["method"] ?? "",
+    baseC: needed("base_c"),
+    upperC: needed("upper_c"),
+    daysToMaturity: perennial ? null : { low: needed("days_low"), high: needed("days_high"), from: countedFromOf(slug, row["days_from"] ?? "") },
+    quotedMeanC: number("quoted_mean_c"),
+    thermal: { low: needed("thermal_low"), likely: needed("thermal_mid"), high: needed("thermal_high") },
+    thermalAfterEmergence: number("thermal_mid_after_emergence"),
+    sigmaLn: needed("sigma_ln"),
+    frostClass,
+    tender: frostClass === "tender",
+    killC: number("kill_c"),
+    germinationMinC: number("germ_min_c"),
+    emergence: thetaCd === null ? null : { thetaCd, baseC: needed("emerge_base_c") },
+    flowerToPickDays: spanOf(slug, row["flower_to_pick_days"] ?? ""),
+    pickWeeks: { low: needed("pick_weeks_low"), high: needed("pick_weeks_high") },
+    gramsPerPlant: band("g_plant"),
+    gramsPerRowM: band("g_m_row"),
+    gramsPerM2: band("g_m2"),
+    keepDays: needed("keep_days"),
+    keepAtC: needed("keep_at_c"),
+    gramsPerPiece: number("g_per_piece"),
+    piece: row["piece"]?.trim() || null,
+    sources: (row["sources"] ?? "").split(/\s+/).filter((code) => code !== ""),
+  };
+}
+
+const HABITS: readonly Habit[] = ["one-cut", "repeat", "cut-again", "stands", "head+shoots"];
+
+/** The table writes "repeat perennial" for what stands for years. */
+function habitOf(slug: string, text: string): [Habit, boolean] {
+  const perennial = text.endsWith(" perennial");
+  const word = perennial ? text.slice(0, -" perennial".length) : text;
+  const habit = HABITS.find((known) => known === word);
+  if (habit === undefined) throw new RangeError(`${slug}: unknown habit ${text}`);
+  return [habit, perennial];
+}
+
+function countedFromOf(slug: string, text: string): CountedFrom {
+  if (text === "sowing" || text === "transplanting" || text === "planting") return text;
+  throw new RangeError(`${slug}: days_from is ${text}`);
+}
+
+/** "45-60" or "20-27 from silk" as days. */
+function spanOf(slug: string, text: string): { low: number; high: number } | null {
+  if (text.trim() === "") return null;
+  const found = /^(\d+)-(\d+)(?: from [a-z]+)?$/.exec(text.trim());
+  if (!found) throw new RangeError(`${slug}: flower_to_pick_days is ${text}`);
+  return { low: Number(found[1]), high: Number(found[2]) };
+}
