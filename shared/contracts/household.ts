@@ -1,5 +1,5 @@
-import { IANAZone } from "luxon";
 import { z } from "zod";
+import { isZone } from "../kernel/zone.ts";
 import { Grams, Name, Slug } from "./common.ts";
 import { Kitchen } from "./kitchen.ts";
 
@@ -7,7 +7,7 @@ export const WEEK_STARTS = ["monday", "sunday", "saturday", "friday"] as const;
 
 const fields = {
   name: Name,
-  zone: z.string().refine((zone) => IANAZone.isValidZone(zone), "must be a time zone such as Europe/Amsterdam"),
+  zone: z.string().refine(isZone, "must be a time zone such as Europe/Amsterdam"),
   latitude: z.number().min(-90).max(90),
   longitude: z.number().min(-180).max(180),
   altitudeM: z.number().min(-430).max(5_500),

@@ -1,0 +1,12 @@
+/** Time zones by their IANA names. */
+import { DateTime, IANAZone } from "luxon";
+import type { LocalDate } from "./local-date.ts";
+
+export function isZone(name: string): boolean {
+  return IANAZone.isValidZone(name);
+}
+
+/** The calendar day that an instant falls on in a zone. `utcMs` is milliseconds since 1970-01-01T00:00Z. */
+export function localDateIn(zone: string, utcMs: number): LocalDate {
+  return DateTime.fromMillis(utcMs, { zone }).toFormat("yyyy-MM-dd");
+}
