@@ -84,5 +84,9 @@ export const Sowing = z
 export type Sowing = z.infer<typeof Sowing>;
 export const Sowings = z.array(Sowing);
 
+/** Answer to `POST /api/sowings/preview` with a NewSowing: what it would come to; nothing is stored. */
+export const SowingPreview = z.object({ fits: z.array(z.string()), forecast: Forecast }).meta({ id: "SowingPreview" });
+export type SowingPreview = z.infer<typeof SowingPreview>;
+
 export const ForecastQuery = z.strictObject({ asOf: Day.optional(), season: z.coerce.number().int().min(1900).max(2200).optional() });
 export const SowingsQuery = z.strictObject({ asOf: Day.optional(), crop: Slug.optional() });
