@@ -49,6 +49,8 @@ export interface CropFacts {
   readonly keepAtC: number;
   readonly gramsPerPiece: number | null;
   readonly piece: string | null;
+  /** Usual room of a plant in the row and between rows, cm; common practice, no source. */
+  readonly spacingCm?: { readonly plant: number; readonly row: number } | null;
   readonly sources: readonly string[];
 }
 
@@ -111,6 +113,7 @@ export function cropFactsOf(row: Readonly<Record<string, string>>): CropFacts {
     keepAtC: needed("keep_at_c"),
     gramsPerPiece: number("g_per_piece"),
     piece: row["piece"]?.trim() || null,
+    spacingCm: number("plant_spacing_cm") === null ? null : { plant: needed("plant_spacing_cm"), row: needed("row_spacing_cm") },
     sources: (row["sources"] ?? "").split(/\s+/).filter((code) => code !== ""),
   };
 }

@@ -76,7 +76,38 @@ export interface ForecastQuestion {
   readonly asOf: DayNumber;
   /** South of the equator: calendar days of the tables move by six months. */
   readonly southern: boolean;
+  /** North positive. Without it day length is left out of the reckoning, and a note says so where it would matter. */
+  readonly latitudeDeg?: number | null;
+  /** True where the household writes its picks down, so that no pick by `asOf` means "not yet"; left out = false. */
+  readonly logsPicks?: boolean;
+  /** The household's own finished sowings of this crop, as `finishedSowingOf` reads them. */
+  readonly ownSowings?: readonly FinishedSowing[];
 }
+
+/** What one finished sowing of the household teaches. */
+export interface FinishedSowing {
+  /** ln(thermal time it took to the first pick / book requirement). */
+  readonly lnRequirementRatio: number;
+  /** Of the same variety as the planting in question. */
+  readonly sameVariety: boolean;
+}
+
+/** Weekly grams are integrals of a shape over these spans; one entry for each scenario. */
+export interface HarvestCurve {
+  readonly shape: CurveShape;
+  /** First day of the shape, and the days it takes from 0 to 1. */
+  readonly startDay: Int32Array;
+  readonly spanDays: Float64Array;
+  /** First day that brings nothing more: end of the shape, frost, bolting or clearing. */
+  readonly untilDay: Int32Array;
+  /** Grams under the whole shape. */
+  readonly wholeGrams: Float64Array;
+  /** Days before this one are history: what was logged counts, not the shape. */
+  readonly openFrom: DayNumber;
+  readonly picks: readonly { readonly day: DayNumber; readonly grams: number }[];
+}
+
+export type CurveShape = "repeat" | "concentrated" | "cut-again" | "head+shoots" | "one-cut" | "even";
 
 /**
  * Raw answer, one entry for each scenario. Scenario s = weather year ⌊s / perYear⌋ with one quantile of the requirement and one yield
@@ -92,8 +123,8 @@ export interface PlantingForecast {
   readonly lastPickDay: Int32Array;
   /** Whole season, picked so far and still to come. */
   readonly totalGrams: Float64Array;
-  /** Grams on a day of a scenario, for days after asOf; the door's `weeklyGrams` integrates it. Implementation detail of the engine. */
-  readonly curve: unknown;
+  /** How the grams lie over the days; `weeklySupply` integrates it. */
+  readonly curve: HarvestCurve;
   /** Whether the grower chooses the day. */
   readonly waits: boolean;
 }
