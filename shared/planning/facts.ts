@@ -31,12 +31,6 @@ export interface GardenPlanting extends Planting {
   readonly variety: string | null;
 }
 
-/** Room a plant takes, cm: between rows and within the row. A row of seed-data/spacing.csv. */
-export interface Spacing {
-  readonly rowCm: number;
-  readonly plantCm: number;
-}
-
 export interface GardenFacts {
   readonly asOf: LocalDate;
   /** False until somebody has said where the garden lies. */
@@ -52,8 +46,6 @@ export interface GardenFacts {
   readonly seed: number;
   /** By slug. */
   readonly crops: ReadonlyMap<string, CropFacts>;
-  /** By slug. */
-  readonly spacing: ReadonlyMap<string, Spacing>;
   readonly beds: readonly BedFacts[];
   readonly plantings: readonly GardenPlanting[];
 }
