@@ -1,7 +1,7 @@
-import { check, foreignKey, pgTable, primaryKey, text } from "drizzle-orm/pg-core";
+import { check, pgTable, primaryKey, text } from "drizzle-orm/pg-core";
 import { sql } from "drizzle-orm";
 import { householdId, id, metres, recordedAt, version } from "./columns.ts";
-import { households } from "./households.ts";
+import { ofHousehold } from "./households.ts";
 
 export const beds = pgTable(
   "beds",
@@ -17,7 +17,7 @@ export const beds = pgTable(
   },
   (t) => [
     primaryKey({ name: "beds_pk", columns: [t.householdId, t.id] }),
-    foreignKey({ name: "beds_household_fk", columns: [t.householdId], foreignColumns: [households.householdId] }).onDelete("cascade"),
+    ofHousehold("beds", t.householdId),
     check("beds_size", sql`${t.lengthM} > 0 and ${t.widthM} > 0`),
     check("beds_cover", sql`${t.cover} in ('open','fleece','cold-frame','polytunnel','greenhouse','indoors')`),
   ],

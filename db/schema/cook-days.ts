@@ -1,7 +1,7 @@
 import { check, foreignKey, index, integer, jsonb, pgTable, primaryKey, text, uuid } from "drizzle-orm/pg-core";
 import { sql } from "drizzle-orm";
 import { householdId, id, localDate, recordedAt, version } from "./columns.ts";
-import { households } from "./households.ts";
+import { ofHousehold } from "./households.ts";
 import { recipes } from "./recipes.ts";
 
 export const cookDays = pgTable(
@@ -29,9 +29,10 @@ export const cookDays = pgTable(
   },
   (t) => [
     primaryKey({ name: "cook_days_pk", columns: [t.householdId, t.id] }),
-    foreignKey({ name: "cook_days_household_fk", columns: [t.householdId], foreignColumns: [households.householdId] }).onDelete("cascade"),
+    ofHousehold("cook_days", t.householdId),
     index("cook_days_on").on(t.householdId, t.on),
     check("cook_days_cooks", sql`${t.cooks} between 1 and 6`),
+    check("cook_days_clock", sql`${t.startsAt} ~ '^([01][0-9]|2[0-3]):[0-5][0-9]$' and (${t.endsBy} is null or ${t.endsBy} ~ '^([01][0-9]|2[0-3]):[0-5][0-9]$')`),
   ],
 );
 
@@ -46,6 +47,7 @@ export const cookDayDishes = pgTable(
   },
   (t) => [
     primaryKey({ name: "cook_day_dishes_pk", columns: [t.householdId, t.cookDayId, t.position] }),
+    ofHousehold("cook_day_dishes", t.householdId),
     foreignKey({ name: "cook_day_dishes_day_fk", columns: [t.householdId, t.cookDayId], foreignColumns: [cookDays.householdId, cookDays.id] }).onDelete("cascade"),
     foreignKey({ name: "cook_day_dishes_recipe_fk", columns: [t.householdId, t.recipeId], foreignColumns: [recipes.householdId, recipes.id] }),
     check("cook_day_dishes_batches", sql`${t.batches} > 0`),

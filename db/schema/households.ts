@@ -1,4 +1,4 @@
-import { boolean, check, doublePrecision, integer, jsonb, pgTable, primaryKey, text } from "drizzle-orm/pg-core";
+import { boolean, check, doublePrecision, foreignKey, integer, jsonb, pgTable, primaryKey, text, type AnyPgColumn } from "drizzle-orm/pg-core";
 import { sql } from "drizzle-orm";
 import { grams, householdId, localDate, version } from "./columns.ts";
 
@@ -33,23 +33,34 @@ export const households = pgTable(
   },
   (t) => [
     primaryKey({ name: "households_pk", columns: [t.householdId] }),
+    check("households_place", sql`${t.latitude} between -90 and 90 and ${t.longitude} between -180 and 180`),
     check("households_people", sql`${t.people} between 1 and 60`),
     check("households_week_start", sql`${t.weekStart} in ('monday','sunday','saturday','friday')`),
     check("households_units", sql`${t.units} in ('metric','us','imperial')`),
+    check("households_glut", sql`${t.glutGrams} >= 0`),
+    check("households_cooks", sql`${t.cooks} between 1 and 6`),
   ],
 );
+
+/**
+ * Every table of a household points straight at it, also where another parent would lead there: when a household goes, each table is
+ * emptied by its own cascade, so the order in which the server works through them cannot leave a reference hanging.
+ */
+export const ofHousehold = (table: string, column: AnyPgColumn) =>
+  foreignKey({ name: `${table}_household_fk`, columns: [column], foreignColumns: [households.householdId] }).onDelete("cascade");
 
 /** Daily maximum and minimum in tenths of a degree Celsius. */
 export const weatherDays = pgTable(
   "weather_days",
   {
-    householdId: householdId().references(() => households.householdId, { onDelete: "cascade" }),
+    householdId: householdId(),
     day: localDate("day").notNull(),
     tmaxTenths: integer("tmax_tenths").notNull(),
     tminTenths: integer("tmin_tenths").notNull(),
   },
   (t) => [
     primaryKey({ name: "weather_days_pk", columns: [t.householdId, t.day] }),
+    ofHousehold("weather_days", t.householdId),
     check("weather_days_order", sql`${t.tmaxTenths} >= ${t.tminTenths}`),
   ],
 );

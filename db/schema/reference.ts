@@ -1,4 +1,5 @@
-import { index, jsonb, pgTable, primaryKey, text } from "drizzle-orm/pg-core";
+import { check, jsonb, pgTable, primaryKey, text, uuid } from "drizzle-orm/pg-core";
+import { sql } from "drizzle-orm";
 import type { CropFacts } from "#shared/kernel/crop-facts.ts";
 
 /** The register of publications that reference rows point at. Reference tables belong to no household and are read-only to the app. */
@@ -21,13 +22,15 @@ export const referenceRows = pgTable(
     kind: text("kind").notNull(),
     key: text("key").notNull(),
     facts: jsonb("facts").$type<Record<string, unknown>>().notNull(),
+    /** Ids in the register, a space between several. */
     source: text("source").notNull(),
   },
-  (t) => [primaryKey({ name: "reference_rows_pk", columns: [t.kind, t.key] }), index("reference_rows_kind").on(t.kind)],
+  (t) => [primaryKey({ name: "reference_rows_pk", columns: [t.kind, t.key] }), check("reference_rows_source", sql`${t.source} <> ''`)],
 );
 
 /** Recipes that come with the product, copied to each household when it is set up. */
 export const bookRecipes = pgTable("book_recipes", {
-  id: text("id").primaryKey(),
+  id: uuid("id").primaryKey(),
+  /** NewRecipe of the contract. */
   recipe: jsonb("recipe").$type<Record<string, unknown>>().notNull(),
 });

@@ -2,6 +2,7 @@ import { check, foreignKey, index, integer, pgTable, primaryKey, text, timestamp
 import { sql } from "drizzle-orm";
 import { beds } from "./beds.ts";
 import { grams, householdId, id, localDate, metres, recordedAt, version } from "./columns.ts";
+import { ofHousehold } from "./households.ts";
 import { crops } from "./reference.ts";
 
 /** A sowing, a planting-out, or what stands for years. */
@@ -26,11 +27,13 @@ export const sowings = pgTable(
   },
   (t) => [
     primaryKey({ name: "sowings_pk", columns: [t.householdId, t.id] }),
+    ofHousehold("sowings", t.householdId),
     foreignKey({ name: "sowings_bed_fk", columns: [t.householdId, t.bedId], foreignColumns: [beds.householdId, beds.id] }),
     foreignKey({ name: "sowings_crop_fk", columns: [t.crop], foreignColumns: [crops.slug] }),
     index("sowings_bed").on(t.householdId, t.bedId),
     check("sowings_method", sql`${t.method} in ('direct','transplant','established')`),
     check("sowings_one_amount", sql`num_nonnulls(${t.rowM}, ${t.plants}, ${t.areaM2}) = 1`),
+    check("sowings_amounts", sql`coalesce(${t.rowM}, ${t.plants}, ${t.areaM2}) > 0`),
     check("sowings_dates", sql`${t.plantedOutOn} is null or ${t.sownOn} is null or ${t.plantedOutOn} >= ${t.sownOn}`),
     check(
       "sowings_dated",
@@ -52,6 +55,7 @@ export const sightings = pgTable(
   },
   (t) => [
     primaryKey({ name: "sightings_pk", columns: [t.householdId, t.id] }),
+    ofHousehold("sightings", t.householdId),
     foreignKey({ name: "sightings_sowing_fk", columns: [t.householdId, t.sowingId], foreignColumns: [sowings.householdId, sowings.id] }).onDelete("cascade"),
     index("sightings_sowing").on(t.householdId, t.sowingId),
     check("sightings_stage", sql`${t.stage} in ('emerged','planted-out','flowering','fruit-set','first-pick','finished')`),
@@ -73,6 +77,7 @@ export const picks = pgTable(
   },
   (t) => [
     primaryKey({ name: "picks_pk", columns: [t.householdId, t.id] }),
+    ofHousehold("picks", t.householdId),
     foreignKey({ name: "picks_sowing_fk", columns: [t.householdId, t.sowingId], foreignColumns: [sowings.householdId, sowings.id] }),
     index("picks_sowing_day").on(t.householdId, t.sowingId, t.pickedOn),
     index("picks_day").on(t.householdId, t.pickedOn),
