@@ -1,0 +1,66 @@
+/** The calls of the service by name. Paths and shapes live here; pages know only things. */
+import { z } from "zod";
+import { Bed, Beds, type NewBed } from "#shared/contracts/beds.ts";
+import { Calendar } from "#shared/contracts/calendar.ts";
+import { CookDay, CookDays, Timetable, type NewCookDay } from "#shared/contracts/cook-days.ts";
+import { Crops } from "#shared/contracts/crops.ts";
+import { Health } from "#shared/contracts/health.ts";
+import { Household, type NewHousehold } from "#shared/contracts/household.ts";
+import { Pick, Picks, type NewPick } from "#shared/contracts/picks.ts";
+import { PlanLine, type NewPlanLine } from "#shared/contracts/plan-lines.ts";
+import { Recipe, Recipes, type NewRecipe } from "#shared/contracts/recipes.ts";
+import { Sighting, type NewSighting } from "#shared/contracts/sightings.ts";
+import { Sowing, SowingPreview, Sowings, type NewSowing } from "#shared/contracts/sowings.ts";
+import { Today } from "#shared/contracts/today.ts";
+import { DaysStored, Normals, WeatherHeld } from "#shared/contracts/weather.ts";
+import { post, put, putText, read, remove } from "./client.ts";
+
+const query = (names: Readonly<Record<string, string | number | undefined>>): string => {
+  const given = Object.entries(names).flatMap(([name, value]) => (value === undefined ? [] : [[name, String(value)]]));
+  return given.length === 0 ? "" : `?${new URLSearchParams(given)}`;
+};
+
+export const health = (signal?: AbortSignal) => read(Health, "/api/health", signal);
+export const crops = (signal?: AbortSignal) => read(Crops, "/api/crops", signal);
+export const today = (signal?: AbortSignal) => read(Today, "/api/today", signal);
+export const calendar = (from: string, weeks: number, signal?: AbortSignal) => read(Calendar, `/api/calendar${query({ from, weeks })}`, signal);
+
+export const household = (signal?: AbortSignal) => read(Household, "/api/household", signal);
+export const putHousehold = (body: NewHousehold) => put(Household, "/api/household", body);
+
+export const beds = (signal?: AbortSignal) => read(Beds, "/api/beds", signal);
+/** One thing read by itself is read with its version, so that it can be changed afterwards. */
+export const bed = (id: string, signal?: AbortSignal) => read(Bed, `/api/beds/${id}`, signal);
+export const putBed = (id: string, body: NewBed) => put(Bed, `/api/beds/${id}`, body);
+export const removeBed = (id: string) => remove(`/api/beds/${id}`);
+
+export const sowings = (signal?: AbortSignal) => read(Sowings, "/api/sowings", signal);
+export const sowing = (id: string, signal?: AbortSignal) => read(Sowing, `/api/sowings/${id}`, signal);
+export const putSowing = (id: string, body: NewSowing) => put(Sowing, `/api/sowings/${id}`, body);
+export const removeSowing = (id: string) => remove(`/api/sowings/${id}`);
+export const previewSowing = (body: NewSowing, signal?: AbortSignal) => post(SowingPreview, "/api/sowings/preview", body, signal);
+export const putSighting = (sowingId: string, id: string, body: NewSighting) => put(Sighting, `/api/sowings/${sowingId}/sightings/${id}`, body);
+export const removeSighting = (sowingId: string, id: string) => remove(`/api/sowings/${sowingId}/sightings/${id}`);
+
+export const picks = (of: { readonly from?: string; readonly until?: string; readonly sowingId?: string }, signal?: AbortSignal) => read(Picks, `/api/picks${query(of)}`, signal);
+export const putPick = (id: string, body: NewPick) => put(Pick, `/api/picks/${id}`, body);
+export const removePick = (id: string) => remove(`/api/picks/${id}`);
+
+export const putPlanLine = (id: string, body: NewPlanLine) => put(PlanLine, `/api/plan-lines/${id}`, body);
+export const removePlanLine = (id: string) => remove(`/api/plan-lines/${id}`);
+
+export const recipes = (of: { readonly crop?: string; readonly way?: string } = {}, signal?: AbortSignal) => read(Recipes, `/api/recipes${query(of)}`, signal);
+export const recipe = (id: string, signal?: AbortSignal) => read(Recipe, `/api/recipes/${id}`, signal);
+export const putRecipe = (id: string, body: NewRecipe) => put(Recipe, `/api/recipes/${id}`, body);
+export const removeRecipe = (id: string) => remove(`/api/recipes/${id}`);
+
+export const cookDays = (signal?: AbortSignal) => read(CookDays, "/api/cook-days", signal);
+export const cookDay = (id: string, signal?: AbortSignal) => read(CookDay, `/api/cook-days/${id}`, signal);
+export const putCookDay = (id: string, body: NewCookDay) => put(CookDay, `/api/cook-days/${id}`, body);
+export const removeCookDay = (id: string) => remove(`/api/cook-days/${id}`);
+export const timetable = (id: string, signal?: AbortSignal) => post(Timetable, `/api/cook-days/${id}/timetable`, {}, signal);
+
+export const weather = (signal?: AbortSignal) => read(WeatherHeld, "/api/weather", signal);
+export const putNormals = (body: Normals) => put(z.union([Normals, WeatherHeld, DaysStored]), "/api/weather/normals", body);
+/** Columns date, tmax_c, tmin_c by name; all rows or none. */
+export const putWeatherDays = (csv: string) => putText(DaysStored, "/api/weather/days", "text/csv", csv);

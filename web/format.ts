@@ -1,0 +1,184 @@
+/**
+ * The only place where dates, amounts and ranges become words. A forecast is always a span. Sentences use “to”, tables an en rule;
+ * a number and its unit never part at a line end.
+ */
+import { weekEnd, weekStart, type IsoWeek } from "#shared/kernel/iso-week.ts";
+import type { LocalDate } from "#shared/kernel/local-date.ts";
+
+const NB = "\u00a0";
+const MINUS = "\u2212";
+export const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"] as const;
+
+interface GramSpan {
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+}
+interface DateSpan {
+  readonly low: LocalDate;
+  readonly likely: LocalDate;
+  readonly high: LocalDate;
+}
+
+/** Expected amount in running text: 400 g, 3.1 kg, 59 kg. Below 950 g in steps of 50 g, from 20 kg in whole kilograms. */
+export function amount(grams: number): string {
+  if (grams < 950) return `${toFifty(grams)}${NB}g`;
+  return `${grams >= 20_000 ? whole(grams / 1000) : (grams / 1000).toFixed(1)}${NB}kg`;
+}
+
+/** Low to high in running text: 250 to 600 g, 1.7 to 4.8 kg, 15 to 22 kg. */
+export function amountSpan(low: number, high: number): string {
+  if (high < 950) return toFifty(low) === toFifty(high) ? amount(high) : `${toFifty(low)} to ${toFifty(high)}${NB}g`;
+  const kg = (grams: number): string => (high >= 20_000 ? whole(grams / 1000) : (grams / 1000).toFixed(1));
+  return kg(low) === kg(high) ? amount(high) : `${kg(low)} to ${kg(high)}${NB}kg`;
+}
+
+/** 1.7 to 4.8 kg, most likely 3.1 kg. */
+export function expectedAmount(span: GramSpan): string {
+  return `${amountSpan(span.low, span.high)}, most likely ${amount(span.likely)}`;
+}
+
+/** Kilograms in a table by week; the unit stands in the head. */
+export function kgCell(grams: number): string {
+  return (grams / 1000).toFixed(1);
+}
+
+export function kgSpanCell(low: number, high: number): string {
+  return `${kgCell(low)}–${kgCell(high)}`;
+}
+
+/** Kilograms over a season: whole from 20 kg on, one decimal below. */
+export function kgSeasonCell(low: number, high: number): string {
+  const kg = (grams: number): string => (high >= 20_000 ? whole(grams / 1000) : (grams / 1000).toFixed(1));
+  return kg(low) === kg(high) ? kg(high) : `${kg(low)}–${kg(high)}`;
+}
+
+/** A measured amount as entered: 1,200 g. */
+export function measured(grams: number): string {
+  return `${whole(grams)}${NB}g`;
+}
+
+/** Whole number with thousands parted: 1,200. */
+export function whole(value: number): string {
+  return String(Math.round(value)).replace(/\B(?=(\d{3})+$)/g, ",");
+}
+
+/** As many decimals as are needed, two at most, without closing noughts: 2.5, 12. */
+export function plain(value: number): string {
+  return String(Math.round(value * 100) / 100);
+}
+
+export function area(m2: number): string {
+  return `${plain(m2)}${NB}m²`;
+}
+
+export function metres(m: number): string {
+  return `${plain(m)}${NB}m`;
+}
+
+/** 1 jar, 3 jars. */
+export function count(n: number, one: string, many: string): string {
+  return `${whole(n)}${NB}${n === 1 ? one : many}`;
+}
+
+/** 26 July, 26 July 2026 where the year is not that of `today`. */
+export function day(date: LocalDate, today: LocalDate): string {
+  return `${dayOfMonth(date)}${NB}${monthOf(date)}${yearUnless(date, today)}`;
+}
+
+/** 26 Jul, in tables and pictures. */
+export function shortDay(date: LocalDate, today: LocalDate): string {
+  return `${dayOfMonth(date)}${NB}${monthOf(date).slice(0, 3)}${yearUnless(date, today)}`;
+}
+
+/** Aug 2026. */
+export function monthYear(date: LocalDate): string {
+  return `${monthOf(date).slice(0, 3)}${NB}${date.slice(0, 4)}`;
+}
+
+/** between 3 and 24 October; between 28 September and 9 October; on 12 October when low and high are one day. */
+export function betweenDays(low: LocalDate, high: LocalDate, today: LocalDate): string {
+  if (low === high) return `on ${day(high, today)}`;
+  const sameMonth = low.slice(0, 7) === high.slice(0, 7);
+  const sameYear = low.slice(0, 4) === high.slice(0, 4);
+  const from = sameMonth ? dayOfMonth(low) : `${dayOfMonth(low)}${NB}${monthOf(low)}${sameYear ? "" : yearUnless(low, today)}`;
+  return `between ${from} and ${day(high, today)}`;
+}
+
+/** most likely 12 October, between 3 and 24 October. */
+export function expectedDay(span: DateSpan, today: LocalDate): string {
+  return `most likely ${day(span.likely, today)}, ${betweenDays(span.low, span.high, today)}`;
+}
+
+/** Earliest likely 3 October, most likely 12 October, latest likely 24 October. */
+export function threeDays(span: DateSpan, today: LocalDate): string {
+  return `Earliest likely ${day(span.low, today)}, most likely ${day(span.likely, today)}, latest likely ${day(span.high, today)}.`;
+}
+
+export const weekNumber = (week: IsoWeek): number => Number(week.slice(6));
+
+/** 26 July – 1 August; 16–22 August inside one month. Short months in tables. */
+export function weekSpan(week: IsoWeek, form: "long" | "short"): string {
+  const [from, to] = [weekStart(week), weekEnd(week)];
+  const month = (date: LocalDate): string => (form === "long" ? monthOf(date) : monthOf(date).slice(0, 3));
+  if (from.slice(0, 7) === to.slice(0, 7)) return `${dayOfMonth(from)}–${dayOfMonth(to)}${NB}${month(to)}`;
+  return `${dayOfMonth(from)}${NB}${month(from)} – ${dayOfMonth(to)}${NB}${month(to)}`;
+}
+
+/** Week 30 · 26 July – 1 August. */
+export function weekTitle(week: IsoWeek, form: "long" | "short" = "long"): string {
+  return `Week${NB}${weekNumber(week)} · ${weekSpan(week, form)}`;
+}
+
+/** week 30, in a sentence that gives the dates elsewhere. */
+export function weekName(week: IsoWeek): string {
+  return `week${NB}${weekNumber(week)}`;
+}
+
+/** 35 min; 2 h 40. */
+export function length(minutes: number): string {
+  if (minutes < 60) return `${Math.round(minutes)}${NB}min`;
+  const rest = Math.round(minutes) % 60;
+  return `${Math.floor(Math.round(minutes) / 60)}${NB}h${rest === 0 ? "" : `${NB}${String(rest).padStart(2, "0")}`}`;
+}
+
+/** 14:00, from minutes after midnight; past midnight the clock begins again. */
+export function clock(minutesOfDay: number): string {
+  const within = ((Math.round(minutesOfDay) % 1440) + 1440) % 1440;
+  return `${String(Math.floor(within / 60)).padStart(2, "0")}:${String(within % 60).padStart(2, "0")}`;
+}
+
+/** 190 °C; −1 °C. */
+export function degrees(celsius: number): string {
+  return `${celsius < 0 ? MINUS : ""}${plain(Math.abs(celsius))}${NB}°C`;
+}
+
+/** One season in 20; 13 seasons in 20: chances are counted, not given in per cent. */
+export function seasonsInTwenty(chance: number): string {
+  const n = Math.round(chance * 20);
+  if (n === 0) return "hardly any season";
+  if (n === 20) return "every season";
+  return n === 1 ? "one season in 20" : `${n} seasons in 20`;
+}
+
+/** First letter small, for a name inside a sentence. */
+export function lower(name: string): string {
+  return name.charAt(0).toLowerCase() + name.slice(1);
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** a; a and b; a, b and c. */
+export function listed(items: readonly string[]): string {
+  return items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items[items.length - 1]}`;
+}
+
+function toFifty(grams: number): number {
+  return Math.round(grams / 50) * 50;
+}
+
+const dayOfMonth = (date: LocalDate): number => Number(date.slice(8, 10));
+const monthOf = (date: LocalDate): string => MONTHS[Number(date.slice(5, 7)) - 1] as string;
+const yearUnless = (date: LocalDate, today: LocalDate): string => (date.slice(0, 4) === today.slice(0, 4) ? "" : `${NB}${date.slice(0, 4)}`);
