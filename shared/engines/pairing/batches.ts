@@ -1,0 +1,44 @@
+/**
+ * How many whole batches of a recipe a week's produce allows, and what they are made of. Grams as picked.
+ * Only the main crops decide: an onion or a sprig that a dish takes beside them comes from the store or the shop.
+ */
+import type { RecipeUse } from "../../kernel/recipe.ts";
+import type { RipeCrop } from "./types.ts";
+
+/** Main is what makes up at least this share of the garden produce in a batch; common practice, no source. */
+const MAIN_SHARE = 0.25;
+/** One and the same dish comes fresh to the table at most so often in a week; common practice, no source. */
+const MEALS_A_WEEK = 2;
+/** What one cook day can be asked for. */
+const MOST_BATCHES = 20;
+
+/** `over`: from what is over. `meal`: one dish of what ripens anyway. `lift`: what is lifted this week goes to the store. `waits`: stands in the ground. */
+export type MadeOf = "over" | "meal" | "lift" | "waits";
+
+export interface Allowed {
+  readonly batches: number;
+  readonly madeOf: MadeOf;
+  readonly mains: readonly { readonly ripe: RipeCrop; readonly grams: number }[];
+}
+
+/** Null when a main crop is not there or too little for a batch. */
+export function allowedBatches(recipe: RecipeUse, ripe: ReadonlyMap<string, RipeCrop>): Allowed | null {
+  const whole = recipe.uses.reduce((sum, use) => sum + use.grams, 0);
+  const needed = recipe.uses.filter((use) => use.grams > 0 && use.grams >= MAIN_SHARE * whole);
+  const mains = needed.flatMap((use) => {
+    const crop = ripe.get(use.crop);
+    return crop ? [{ ripe: crop, grams: use.grams }] : [];
+  });
+  if (needed.length === 0 || mains.length < needed.length) return null;
+  const fit = (grams: (crop: RipeCrop) => number): number => Math.min(...mains.map((main) => Math.floor(grams(main.ripe) / main.grams)));
+
+  const mustGo = mains.some((main) => !main.ripe.waits);
+  const over = mustGo ? fit((crop) => (crop.waits ? crop.availableGrams : crop.surplusGrams)) : 0;
+  if (over >= 1) return { batches: Math.min(over, recipe.way === "eat" ? MEALS_A_WEEK : MOST_BATCHES), madeOf: "over", mains };
+  if (fit((crop) => crop.availableGrams) < 1) return null;
+  if (recipe.way === "eat" || recipe.way === "cook") return { batches: 1, madeOf: "meal", mains };
+  if (mustGo || recipe.way === "give") return null;
+  const lifted = fit((crop) => crop.ripensGrams);
+  if (recipe.way === "store") return lifted >= 1 ? { batches: Math.min(lifted, MOST_BATCHES), madeOf: "lift", mains } : null;
+  return mains.every((main) => main.ripe.ripensGrams > 0) ? { batches: 1, madeOf: "waits", mains } : null;
+}
