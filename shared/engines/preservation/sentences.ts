@@ -1,0 +1,39 @@
+/** Tested rows in plain words. Figures are repeated as the guide has them; only inches and feet get a metric companion. */
+import type { AltitudeBand, Canner, CanningRow } from "./types.ts";
+
+/** Hot pack, quart jars, dial-gauge pressure canner: 20 min at 6 psi */
+export function lineOf(row: CanningRow, band: AltitudeBand): string {
+  const jar = row.jar === "12oz" ? "12-ounce" : row.jar;
+  const pressure = band.psi === null ? "" : ` at ${band.psi} psi`;
+  return `${row.pack === "hot" ? "Hot" : "Raw"} pack, ${jar} jars, ${CANNER_WORDS[row.canner]}: ${band.minutes} min${pressure}`;
+}
+
+export const CANNER_WORDS: Readonly<Record<Canner, string>> = {
+  "boiling-water": "boiling-water canner",
+  "pressure-dial": "dial-gauge pressure canner",
+  "pressure-weighted": "weighted-gauge pressure canner",
+};
+
+/** What holds for all the rows: headspace, acid and the guide's own note, each once. */
+export function sentencesOf(rows: readonly CanningRow[]): string[] {
+  const said = rows.flatMap((row) => [
+    row.headspaceIn === null ? "" : `Leave ${inches(row.headspaceIn)} of headspace.`,
+    row.acid === null ? "" : `Add ${row.acid}.`,
+    row.note === null ? "" : `${row.note.charAt(0).toUpperCase()}${row.note.slice(1)}.`,
+  ]);
+  return [...new Set(said.filter((sentence) => sentence !== ""))];
+}
+
+/** 8,000 ft (2,438 m) */
+export function bandWords(ft: number): string {
+  return `${thousands(ft)} ft (${thousands(Math.round(ft * 0.3048))} m)`;
+}
+
+const thousands = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, ",");
+
+const FRACTION: Record<string, string> = { "0.125": "⅛", "0.25": "¼", "0.5": "½", "1.25": "1¼" };
+
+/** An inch is 25.4 mm exactly; headspace is measured by eye, so whole millimetres do. */
+function inches(inch: number): string {
+  return `${FRACTION[String(inch)] ?? inch} in (${Math.round(inch * 25.4)} mm)`;
+}
