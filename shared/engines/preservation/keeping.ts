@@ -54,7 +54,7 @@ export function coolingStages(tables: PreservationTables): readonly CoolingStage
   };
   const celsius = (key: string): number => Math.round(((figure(key) - 32) * 50) / 9) / 10;
   return [
-    { fromC: celsius("cool1-from"), toC: celsius("cool1-to"), withinMin: figure("cool1-h") * 60 },
+    { fromC: celsius("cool1-start"), toC: celsius("cool1-to"), withinMin: figure("cool1-h") * 60 },
     { fromC: celsius("cool1-to"), toC: celsius("cool2-to"), withinMin: figure("cool-total") * 60 },
   ];
 }
