@@ -116,7 +116,8 @@ CREATE TABLE "recipes" (
 --> statement-breakpoint
 CREATE TABLE "book_recipes" (
 	"id" uuid PRIMARY KEY NOT NULL,
-	"recipe" jsonb NOT NULL
+	"recipe" jsonb NOT NULL,
+	"sources" jsonb DEFAULT '[]'::jsonb NOT NULL
 );
 --> statement-breakpoint
 CREATE TABLE "crops" (

@@ -33,4 +33,6 @@ export const bookRecipes = pgTable("book_recipes", {
   id: uuid("id").primaryKey(),
   /** NewRecipe of the contract. */
   recipe: jsonb("recipe").$type<Record<string, unknown>>().notNull(),
+  /** What its times and temperatures rest on: ids in the register, and the passage in the publication. */
+  sources: jsonb("sources").$type<{ id: string; text: string }[]>().notNull().default([]),
 });
