@@ -40,6 +40,8 @@ export interface CookDayInput {
   /** All done by; null = no deadline. */
   readonly endByMin: number | null;
   readonly unavailable: readonly Absence[];
+  /** Minutes after midnight at which the day begins; only the words need it. */
+  readonly startsAtMin?: number;
 }
 
 /** One schedule or one conflict of the search costs one. */
