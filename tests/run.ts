@@ -3,7 +3,7 @@
  * says so and how to get it; in CI nothing is left out, and a lack is a failure.
  */
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { chromiumPath } from "./support/chromium.ts";
@@ -48,6 +48,7 @@ function main(): number {
   const report = path.join(scratch, "report.json");
   const chosen = parts.filter((part) => part.lacks === null).flatMap((part) => ["--project", part.project]);
   const status = run(process.execPath, ["node_modules/vitest/vitest.mjs", "run", ...chosen, "--reporter=default", "--reporter=json", `--outputFile.json=${report}`]);
+  if (!existsSync(report)) return status || 1;
   const counted = JSON.parse(readFileSync(report, "utf8")) as { numPassedTests: number; numFailedTests: number; numPendingTests: number };
   rmSync(scratch, { recursive: true });
   for (const part of left) console.log(`Left out: ${part.lacks}`);

@@ -14,3 +14,5 @@ async function main(): Promise<void> {
 }
 
 await main();
+
+export {};

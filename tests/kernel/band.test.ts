@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { bandOf, quantile } from "#shared/kernel/band.ts";
-import { addSupplies, chanceInHarvest } from "#shared/kernel/supply.ts";
+import { addSupplies, chanceInHarvest, type CropSupply } from "#shared/kernel/supply.ts";
 import { seededRandom, seedOf, shuffledIndexes } from "#shared/kernel/seeded-random.ts";
 
 describe("bands", () => {
@@ -12,7 +12,7 @@ describe("bands", () => {
 
   it("adds sowings scenario by scenario, percentiles last", () => {
     // horticulture reference §8, worked example: A and B alone 80/500/1200 and 180/400/1040, together 940/1200/1380
-    const supply = (grams: number[]) => ({
+    const supply = (grams: number[]): CropSupply => ({
       crop: "courgette",
       weeks: ["2027-W30"],
       scenarios: grams.map((g) => Float64Array.of(g)),
@@ -20,7 +20,7 @@ describe("bands", () => {
     });
     const a = supply([0, 200, 500, 900, 1400]);
     const b = supply([1200, 800, 400, 300, 100]);
-    const alone = (s: typeof a) => bandOf(s.scenarios.map((grams) => grams[0] as number));
+    const alone = (s: CropSupply) => bandOf(s.scenarios.map((grams) => grams[0] as number));
     expect(alone(a)).toEqual({ low: 80, likely: 500, high: 1200 });
     expect(alone(b)).toEqual({ low: 180, likely: 400, high: 1040 });
     const sum = addSupplies("courgette", [a, b]);
