@@ -60,8 +60,16 @@ export interface RecipeUse {
   readonly way: Way;
   readonly makes: { readonly amount: number; readonly unit: string };
   readonly uses: readonly { readonly crop: string; readonly grams: number }[];
+  /** Of the first batch. */
   readonly handsOnMin: number;
+  /** Of each further batch; left out = the same as the first. */
+  readonly handsOnNextMin?: number;
   readonly keeps: readonly Keeping[];
   /** Key of the tested process, for bottle and shelf pickles. */
   readonly process: string | null;
+}
+
+/** Hands-on minutes of so many batches: a step that comes in loads is done once for each load, any other step once for all. */
+export function handsOnMinOf(steps: readonly Pick<RecipeStep, "handsOnMin" | "loads">[], batches: number): number {
+  return steps.reduce((sum, step) => sum + step.handsOnMin * (step.loads ? Math.ceil((step.loads.of * batches) / step.loads.holds) : 1), 0);
 }

@@ -28,6 +28,12 @@ describe("whole batches", () => {
     expect(soup).toMatchObject({ batches: 3, uses: [{ crop: "courgette", grams: 3600 }], makes: { amount: 18, unit: "portions" }, handsOnMin: 90 });
   });
 
+  it("take the pot out once: a further batch costs only what comes again", () => {
+    // 30 min for the first, 12 for each of two more
+    const soup = recipe("soup", { uses: [{ crop: "courgette", grams: 1200 }], handsOnMin: 30, handsOnNextMin: 12 });
+    expect(pair([courgette(3900)], [may(soup)])[0]?.handsOnMin).toBe(54);
+  });
+
   it("are those of the scarcest main crop", () => {
     // ⌊5 ÷ 1⌋ = 5 of courgettes, ⌊1.3 ÷ 0.6⌋ = 2 of tomatoes
     const [both] = pair([courgette(5000), tomato(1300)], [may(recipe("both", { uses: [{ crop: "courgette", grams: 1000 }, { crop: "tomato", grams: 600 }] }))]);

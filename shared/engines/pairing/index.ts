@@ -42,7 +42,7 @@ function pairingOf({ candidate: { recipe, cautions }, allowed: { batches } }: Ra
     batches,
     uses: recipe.uses.map((use) => ({ crop: use.crop, grams: Math.round(use.grams * batches) })),
     makes: { amount: Math.round(recipe.makes.amount * batches * 100) / 100, unit: recipe.makes.unit },
-    handsOnMin: recipe.handsOnMin * batches,
+    handsOnMin: recipe.handsOnMin + (batches - 1) * (recipe.handsOnNextMin ?? recipe.handsOnMin),
     why,
     cautions,
   };

@@ -1,0 +1,118 @@
+/** A cook day as it was put down → the timetable, with letters for the dishes, cautions, and a word where hot food would stand too long. */
+import { scheduleCookDay, type Budget, type CookDayInput, type CookDayPlan, type PlannedStep } from "../engines/cook-day/index.ts";
+import { coolingStages, type CautionTopic, type PreservationTables } from "../engines/preservation/index.ts";
+import { minutesWords } from "../kernel/words.ts";
+import type { CookableRecipe, CookDayFacts } from "./facts.ts";
+import { cautionsOf } from "./recipe-cautions.ts";
+
+export interface ProposedStep {
+  readonly dish: string;
+  readonly step: string;
+  readonly load?: number;
+  readonly text: string;
+  readonly startMin: number;
+  readonly handsOnMin: number;
+  readonly handsOffMin: number;
+  readonly cook?: number;
+  readonly oven?: number;
+  readonly ovenC?: number;
+  readonly burner?: number;
+  readonly mustStartByMin?: number;
+}
+
+export interface CookDayProposal extends Omit<CookDayPlan, "steps" | "conflicts" | "notes" | "schedulesUsed"> {
+  readonly steps: readonly ProposedStep[];
+  readonly dishes: readonly { readonly dish: string; readonly letter: string; readonly title: string; readonly batches: number }[];
+  readonly conflicts: readonly { readonly text: string; readonly ways: readonly string[] }[];
+  readonly cautions: readonly string[];
+  readonly notes: readonly string[];
+}
+
+/** Enough for the days a household plans; one seed, so that the same day gives the same timetable. */
+export const USUAL_BUDGET: Budget = { schedules: 2_000, seed: 1 };
+
+/** Timetable of a cook day; a day that cannot be is an answer with what clashes. Minutes from the start of the day. */
+export function proposeCookDay(day: CookDayFacts, tables: PreservationTables, budget: Budget = USUAL_BUDGET): CookDayProposal {
+  const { steps, notes, conflicts, schedulesUsed: _, ...plan } = scheduleCookDay(inputOf(day), budget);
+  return {
+    ...plan,
+    steps: steps.map(stepWords),
+    dishes: day.dishes.map(({ recipe, batches }, i) => ({ dish: recipe.id, letter: letterOf(i), title: recipe.title, batches })),
+    conflicts,
+    cautions: dayCautions(day, tables),
+    notes: [...notes, ...standingNotes(day, steps, tables)],
+  };
+}
+
+function inputOf(day: CookDayFacts): CookDayInput {
+  const { ovens, burners, pots, sinks } = day.kitchen;
+  return {
+    // a household that has not counted them: one large pot for each burner and one sink (common practice, no source)
+    kitchen: { cooks: day.cooks, ovens, burners, pots: pots ?? burners, sinks: sinks ?? 1 },
+    dishes: day.dishes.map(({ recipe: { id, title, steps, holds, limits }, batches }) => ({ id, title, batches, steps, holds, limits })),
+    endByMin: day.endsBy === null ? null : clockMin(day.endsBy) - clockMin(day.startsAt),
+    unavailable: day.unavailable.map(({ what, fromMin, toMin, why }) => ({ what, fromMin, toMin, ...(why === undefined ? {} : { why }) })),
+  };
+}
+
+/** Minutes since midnight of a local HH:MM. */
+const clockMin = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
+
+/** A, B … Z, AA. */
+function letterOf(i: number): string {
+  const letter = String.fromCharCode(65 + (i % 26));
+  return i < 26 ? letter : letterOf(Math.floor(i / 26) - 1) + letter;
+}
+
+function stepWords(step: PlannedStep): ProposedStep {
+  const { dish, text, startMin, handsOnMin, handsOffMin, load, cook, oven, ovenC, burner, mustStartByMin } = step;
+  return {
+    dish, step: step.step, text, startMin, handsOnMin, handsOffMin,
+    ...(load === null ? {} : { load }),
+    ...(cook === null ? {} : { cook }),
+    ...(oven === null ? {} : { oven }),
+    ...(ovenC === null ? {} : { ovenC }),
+    ...(burner === null ? {} : { burner }),
+    ...(mustStartByMin === null ? {} : { mustStartByMin }),
+  };
+}
+
+function dayCautions(day: CookDayFacts, tables: PreservationTables): string[] {
+  return [
+    ...new Set(
+      day.dishes.flatMap(({ recipe }) => {
+        const topics: CautionTopic[] = lastHotStep(recipe) && goesCold(recipe) ? ["cooling", "holding"] : [];
+        return cautionsOf(recipe, tables, recipe.ingredientTexts, topics);
+      }),
+    ),
+  ];
+}
+
+/**
+ * Where no limit of the recipe guards it, hot food that goes into fridge or freezer is timed in the plan: from the end of the heat to the last step,
+ * in which it is put away. Longer than the first cooling stage (FDA Food Code 3-501.14 (A)(1)) is said, with what helps.
+ */
+function standingNotes(day: CookDayFacts, steps: readonly PlannedStep[], tables: PreservationTables): string[] {
+  if (steps.length === 0) return [];
+  const [first, second] = coolingStages(tables);
+  return day.dishes.flatMap(({ recipe }): string[] => {
+    const hot = lastHotStep(recipe);
+    if (!hot || !first || !second || !goesCold(recipe) || recipe.limits.some((limit) => limit.from === hot)) return [];
+    const rule = `within ${minutesWords(first.withinMin)} from ${first.fromC} to ${first.toC} °C, and cold in ${minutesWords(second.withinMin)} in all`;
+    const last = recipe.steps.filter((step) => !recipe.steps.some((other) => other.after.includes(step.id))).map((step) => step.id);
+    if (last.includes(hot)) return [`${recipe.title}: no step for cooling is written. Hot food must cool ${rule}.`];
+    const of = (ids: readonly string[]) => steps.filter((step) => step.dish === recipe.id && ids.includes(step.step));
+    const hotUntil = Math.min(...of([hot]).map((step) => step.startMin + step.handsOnMin + step.handsOffMin));
+    const standsMin = Math.max(...of(last).map((step) => step.startMin)) - hotUntil;
+    if (standsMin <= first.withinMin) return [];
+    return [`${recipe.title}: ${minutesWords(standsMin)} pass between the heat and the cold. Hot food must cool ${rule}: smaller portions, shallow boxes or an ice bath.`];
+  });
+}
+
+const goesCold = (recipe: CookableRecipe): boolean => recipe.keeps.some((keep) => keep.place === "fridge" || keep.place === "freezer");
+
+/** The last step on a burner or in the oven, in the order the recipe is written. */
+function lastHotStep(recipe: CookableRecipe): string | undefined {
+  const onBurner = new Set(recipe.holds.filter((hold) => hold.what === "burners").flatMap((hold) => [hold.from, hold.to]));
+  return recipe.steps.filter((step) => step.needs.oven || (step.needs.burners ?? 0) > 0 || onBurner.has(step.id)).at(-1)?.id;
+}

@@ -1,0 +1,37 @@
+/** Which recipes may be offered, and what must be said beside them: planning's questions to the keeper of the tested tables. */
+import { cautionsFor, mayKeep, processesFor, type CautionTopic, type PreservationTables } from "../engines/preservation/index.ts";
+import type { Candidate } from "../engines/pairing/index.ts";
+import type { RecipeUse } from "../kernel/recipe.ts";
+import type { KitchenFacts } from "./facts.ts";
+
+/** Recipes as the pairing takes them, once for all weeks. What may not be kept as it says is left out. */
+export function candidatesOf(kitchen: KitchenFacts): Candidate[] {
+  const askedFor = new Set(kitchen.askedFor);
+  return kitchen.recipes.flatMap((recipe): Candidate[] => {
+    const crops = recipe.uses.map((use) => use.crop);
+    if (!mayKeep({ way: recipe.way, keeps: recipe.keeps, process: recipe.process, crops }, kitchen.preservation).ok) return [];
+    return [
+      {
+        recipe,
+        tested: isTestedHere(recipe, kitchen.altitudeM, kitchen.preservation),
+        cautions: cautionsOf(recipe, kitchen.preservation),
+        askedFor: askedFor.has(recipe.id),
+      },
+    ];
+  });
+}
+
+/** A tested process with a figure at this altitude; above the last band of the tables there is none. */
+function isTestedHere(recipe: RecipeUse, altitudeM: number, tables: PreservationTables): boolean {
+  return recipe.process !== null && processesFor(recipe.process, altitudeM, tables).value.lines.length > 0;
+}
+
+/** Cautions of one recipe, in the order of the table. */
+export function cautionsOf(recipe: RecipeUse, tables: PreservationTables, texts: readonly string[] = [], topics: readonly CautionTopic[] = []): readonly string[] {
+  return cautionsFor({ way: recipe.way, crops: recipe.uses.map((use) => use.crop), process: recipe.process, foods: foodsIn(texts), topics }, tables);
+}
+
+/** Foods with a caution of their own, found in the words of the ingredients. */
+function foodsIn(texts: readonly string[]): string[] {
+  return texts.some((text) => /kidney beans?/i.test(text)) ? ["kidney-bean"] : [];
+}
