@@ -26,6 +26,8 @@ export const today = (signal?: AbortSignal) => read(Today, "/api/today", signal)
 export const calendar = (from: string, weeks: number, signal?: AbortSignal) => read(Calendar, `/api/calendar${query({ from, weeks })}`, signal);
 
 export const household = (signal?: AbortSignal) => read(Household, "/api/household", signal);
+/** Deletes everything of the household and starts it afresh. */
+export const removeHousehold = () => remove("/api/household");
 export const putHousehold = (body: NewHousehold) => put(Household, "/api/household", body);
 
 export const beds = (signal?: AbortSignal) => read(Beds, "/api/beds", signal);
