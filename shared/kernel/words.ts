@@ -101,7 +101,7 @@ export function weekEndWords(week: IsoWeek, thisYear: number): string {
 
 const isSmall = (grams: number): boolean => grams < 950;
 const toFifty = (grams: number): number => Math.round(grams / 50) * 50;
-const kilograms = (grams: number): string => (grams >= 19_950 ? String(Math.round(grams / 1000)) : (grams / 1000).toFixed(1));
+const kilograms = (grams: number): string => (grams >= 19_950 ? String(Math.round(grams / 1000)) : (Math.round(grams / 100) / 10).toFixed(1));
 const monthOf = (date: LocalDate): string => MONTHS[Number(date.slice(5, 7)) - 1] as string;
 const weekNumber = (week: IsoWeek): number => Number(week.slice(6));
 const thousands = (whole: number): string => String(whole).replace(/\B(?=(\d{3})+$)/g, ",");
