@@ -47,9 +47,9 @@ export function kgSpanCell(low: number, high: number): string {
   return `${kgCell(low)}–${kgCell(high)}`;
 }
 
-/** Kilograms over a season: whole from 20 kg on, one decimal below. */
+/** Kilograms over a season: whole from 10 kg on, one decimal below. */
 export function kgSeasonCell(low: number, high: number): string {
-  const kg = (grams: number): string => (high >= 20_000 ? whole(grams / 1000) : (grams / 1000).toFixed(1));
+  const kg = (grams: number): string => (high >= 10_000 ? whole(grams / 1000) : (grams / 1000).toFixed(1));
   return kg(low) === kg(high) ? kg(high) : `${kg(low)}–${kg(high)}`;
 }
 
@@ -79,6 +79,22 @@ export function metres(m: number): string {
 /** 1 jar, 3 jars. */
 export function count(n: number, one: string, many: string): string {
   return `${whole(n)}${NB}${n === 1 ? one : many}`;
+}
+
+/** What a recipe makes: 6 portions, 2 jars of 500 ml, 1.2 kg. */
+export function made({ amount: n, unit }: { readonly amount: number; readonly unit: string }): string {
+  const [, noun = "", rest = ""] = /^(\S+)(.*)$/.exec(unit) ?? [];
+  if (MEASURES.has(noun) || n === 1) return `${plain(n)}${NB}${unit}`;
+  return `${plain(n)}${NB}${plural(noun)}${rest}`;
+}
+
+const MEASURES = new Set(["g", "kg", "ml", "l", "L", "litre", "litres", "cup", "cups"]);
+
+function plural(noun: string): string {
+  if (/s$/.test(noun)) return noun;
+  if (/(?:ch|sh|x|z)$/.test(noun)) return `${noun}es`;
+  if (noun === "loaf") return "loaves";
+  return /[^aeiou]y$/.test(noun) ? `${noun.slice(0, -1)}ies` : `${noun}s`;
 }
 
 /** 26 July, 26 July 2026 where the year is not that of `today`. */

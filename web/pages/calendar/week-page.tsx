@@ -1,0 +1,102 @@
+/** The chosen week: what ripens, in words and ranges, and beside it what to do with it. */
+import type { CalendarWeek } from "#shared/contracts/calendar.ts";
+import { weekName, weekTitle } from "../../format.ts";
+import { cookDayWords, type DishesOfWeek } from "./cook-day-from-week.ts";
+import { RipeTable } from "./ripe-table.tsx";
+import { Ways, type WaysProps } from "./ways.tsx";
+import { pickedWords, weekSentence } from "./week-words.ts";
+
+export interface WeekProps extends WaysProps {
+  /** Gone by: what was picked, nothing to choose. */
+  readonly past: boolean;
+  readonly dishes: DishesOfWeek;
+  readonly onCookDay: () => void;
+}
+
+interface WeekPageProps extends WeekProps {
+  readonly onStep: (weeks: number) => void;
+  /** What the last press did. */
+  readonly said: string;
+}
+
+export function WeekPage(props: WeekPageProps) {
+  const { week, names, past, onStep, said } = props;
+  return (
+    <section class="week-page" aria-labelledby="week-h">
+      <div>
+        <h2 class="week-title" id="week-h">
+          {weekTitle(week.week)}
+        </h2>
+        <p aria-live="polite">{past ? `Picked: ${pickedWords(week, names)}.` : <Sentence week={week} />}</p>
+        <p class="week-step">
+          <button type="button" class="btn word" onClick={() => onStep(-1)}>
+            Week earlier
+          </button>
+          <button type="button" class="btn word" onClick={() => onStep(1)}>
+            Week later
+          </button>
+        </p>
+        {!past && <RipeTable week={week} names={names} width={84} />}
+      </div>
+      <div>
+        <div class="headline-row">
+          <h3 class="week-title">{past ? "What was done with it" : "What to do with it"}</h3>
+          {!past && <CookDayButton {...props} />}
+        </div>
+        <p class="said" role="status">
+          {said}
+        </p>
+        {past ? <p>Eaten fresh, or put up on a cook day.</p> : <Ways {...props} />}
+        {!past && <CookDayWords {...props} />}
+      </div>
+    </section>
+  );
+}
+
+/** The same week under its heading in the phone's list. */
+export function WeekInList(props: WeekProps & { readonly said: string }) {
+  return (
+    <div class="inside">
+      <p>
+        <Sentence week={props.week} short />
+      </p>
+      <RipeTable week={props.week} names={props.names} width={48} />
+      <h3 class="head">What to do with it</h3>
+      <p class="said" role="status">
+        {props.said}
+      </p>
+      <Ways {...props} />
+      <p class="acts">
+        <CookDayButton {...props} />
+      </p>
+      <CookDayWords {...props} />
+    </div>
+  );
+}
+
+function Sentence({ week, short = false }: { readonly week: CalendarWeek; readonly short?: boolean }) {
+  const { before, over, after } = weekSentence(week, short);
+  return (
+    <>
+      {before}
+      {over && <b class="over">{over}</b>}
+      {after}
+    </>
+  );
+}
+
+function CookDayButton({ week, onCookDay }: Pick<WeekProps, "week" | "onCookDay">) {
+  return (
+    <button type="button" class="btn main" aria-describedby={`cook-${week.week}`} onClick={onCookDay}>
+      Start a cook day from {weekName(week.week)}
+    </button>
+  );
+}
+
+function CookDayWords({ week, dishes }: Pick<WeekProps, "week" | "dishes">) {
+  return (
+    <p class="say" id={`cook-${week.week}`}>
+      {cookDayWords(dishes, week.week)}
+    </p>
+  );
+}

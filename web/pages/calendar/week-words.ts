@@ -1,0 +1,61 @@
+/** The chosen week in sentences. Amounts in words come from format.ts; this file only decides what is said. */
+import type { CalendarCrop, CalendarWeek, Pairing } from "#shared/contracts/calendar.ts";
+import { amount, amountSpan, expectedAmount, listed, lower, measured } from "../../format.ts";
+
+export interface WeekSentence {
+  readonly before: string;
+  /** Set in the surplus colour; empty in a calm week. */
+  readonly over: string;
+  readonly after: string;
+}
+
+/** Worth a line of its own: likely 50 g or more, as the least step in which amounts are written. */
+const LEAST_G = 50;
+
+/** What ripens and how much of it is over. `short` leaves out the span where it stands in the row above. */
+export function weekSentence(week: CalendarWeek, short = false): WeekSentence {
+  const { grams, eatsGrams, surplusGrams } = week;
+  if (grams.high < LEAST_G) return { before: "Nothing ripens this week that has to be eaten.", over: "", after: "" };
+  const much = short ? `Most likely ${amount(grams.likely)}.` : `${capitalised(expectedAmount(grams))}.`;
+  if (surplusGrams < LEAST_G) {
+    const planned = week.planned.length > 0 ? "What is not eaten fresh has its place in the plan." : "All of it is eaten fresh or keeps.";
+    return { before: `${much} ${planned}`, over: "", after: "" };
+  }
+  if (eatsGrams < LEAST_G) return { before: `${much} `, over: `${amount(surplusGrams)} is over`, after: "." };
+  return { before: `${much} We eat about ${amount(eatsGrams)} a week; `, over: `${amount(surplusGrams)} is over`, after: "." };
+}
+
+/** Crops that ripen, most first, those that wait at the end. */
+export function ripeCrops(week: CalendarWeek): CalendarCrop[] {
+  return week.crops.filter((crop) => crop.grams.likely >= LEAST_G || crop.grams.high >= 2 * LEAST_G).sort((a, b) => Number(a.waits) - Number(b.waits) || b.grams.likely - a.grams.likely);
+}
+
+/** “courgette, tomato, chard”: the three that weigh most. */
+export function leadingCrops(week: CalendarWeek, names: ReadonlyMap<string, string>): string {
+  return ripeCrops(week)
+    .filter((crop) => !crop.waits)
+    .slice(0, 3)
+    .map((crop) => lower(names.get(crop.crop) ?? crop.name))
+    .join(", ");
+}
+
+/** “courgette 1,200 g, peas 380 g”, as picked. */
+export function pickedWords(week: CalendarWeek, names: ReadonlyMap<string, string>): string {
+  const picked = week.crops.filter((crop) => crop.pickedGrams > 0).sort((a, b) => b.pickedGrams - a.pickedGrams);
+  return picked.length === 0 ? "nothing" : picked.map((crop) => `${lower(names.get(crop.crop) ?? crop.name)} ${measured(crop.pickedGrams)}`).join(", ");
+}
+
+/** “Uses courgette 1.2 kg and chard 400 g.” */
+export function usesWords(uses: Pairing["uses"], names: ReadonlyMap<string, string>): string {
+  return uses.length === 0 ? "" : `Uses ${listed(uses.map(({ crop, grams }) => `${lower(names.get(crop) ?? crop)} ${amount(grams)}`))}.`;
+}
+
+/** What the slider says: “Week 34, 23–29 August, 7.5 kg over”. */
+export function weekRuleWords(title: string, week: CalendarWeek | undefined): string {
+  const plain = title.replace(" · ", ", ");
+  if (!week) return plain;
+  if (week.surplusGrams >= LEAST_G) return `${plain}, ${amount(week.surplusGrams)} over`;
+  return `${plain}, ${week.grams.high < LEAST_G ? "nothing ripens" : amountSpan(week.grams.low, week.grams.high)}`;
+}
+
+const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

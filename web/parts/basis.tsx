@@ -1,0 +1,24 @@
+/** What the figures of a page rest on: sources with their attribution, and the notes of the reckoning. */
+interface BasisProps {
+  readonly basis: readonly { readonly id: string; readonly text: string }[];
+  readonly notes: readonly string[];
+}
+
+export function Basis({ basis, notes }: BasisProps) {
+  if (basis.length === 0 && notes.length === 0) return null;
+  return (
+    <details class="basis">
+      <summary class="word">What these figures rest on</summary>
+      <ul class="rows">
+        {notes.map((note) => (
+          <li key={note}>{note}</li>
+        ))}
+        {basis.map(({ id, text }) => (
+          <li key={`${id} ${text}`} class="quiet">
+            {text}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
