@@ -1,0 +1,71 @@
+/** The whole service on one screen: what every request goes through, then every slice. */
+import Fastify, { LogController, type FastifyInstance } from "fastify";
+import { serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
+import { randomUUID } from "node:crypto";
+import type { Db } from "#db/client.ts";
+import { bedRoutes } from "./beds/routes.ts";
+import type { Clock } from "./clock.ts";
+import type { Mode } from "./config.ts";
+import { cropRoutes } from "./crops/routes.ts";
+import { referenceBooks } from "./facts/reference.ts";
+import { healthRoutes } from "./health/routes.ts";
+import { householdRoutes } from "./household/routes.ts";
+import { readJson } from "./http/body.ts";
+import { readByContract } from "./http/contract.ts";
+import { answerErrors, answerUnreadable } from "./http/errors.ts";
+import { setHeaders } from "./http/headers.ts";
+import { logAnswers, loggerOf, type LogStyle } from "./http/log-lines.ts";
+import { guardLoopback } from "./http/loopback.ts";
+import { keeper, within, type MemberOf } from "./http/member.ts";
+import { publishDocs, publishOpenApi } from "./http/openapi.ts";
+import { servePages } from "./http/pages.ts";
+import { pickRoutes } from "./picks/routes.ts";
+import { sightingRoutes } from "./sightings/routes.ts";
+import { weatherRoutes } from "./weather/routes.ts";
+
+export interface AppOptions {
+  readonly db: Db;
+  readonly clock: Clock;
+  readonly mode: Mode;
+  readonly version: string;
+  readonly log: LogStyle;
+  /** Where the built pages lie; null = none are served. */
+  readonly pages: string | null;
+  /** Who is asking; on loopback always the keeper of the one household. */
+  readonly memberOf?: MemberOf;
+}
+
+/** A caller that is slower than this, or a handler that takes longer, is given up. */
+const LIMITS = {
+  bodyLimit: 1024 * 1024,
+  requestTimeout: 30_000,
+  connectionTimeout: 60_000,
+  keepAliveTimeout: 65_000,
+  handlerTimeout: 30_000,
+  routerOptions: { maxParamLength: 100, ignoreTrailingSlash: false },
+} as const;
+
+export async function buildApp({ db, clock, mode, version, log, pages, memberOf = keeper }: AppOptions): Promise<FastifyInstance> {
+  const app = Fastify({ ...LIMITS, logger: loggerOf(log), logController: new LogController({ disableRequestLogging: true }), genReqId: () => randomUUID(), frameworkErrors: answerUnreadable }).withTypeProvider<ZodTypeProvider>();
+  app.setValidatorCompiler(readByContract);
+  app.setSerializerCompiler(serializerCompiler);
+  answerErrors(app);
+  guardLoopback(app);
+  logAnswers(app, memberOf);
+  await setHeaders(app);
+  readJson(app);
+  await publishOpenApi(app, version);
+
+  const deps = { db, clock, within: within(db, memberOf), books: referenceBooks(db) };
+  await app.register(healthRoutes, { ...deps, version, mode });
+  await app.register(householdRoutes, deps);
+  await app.register(weatherRoutes, deps);
+  await app.register(cropRoutes, deps);
+  await app.register(bedRoutes, deps);
+  await app.register(sightingRoutes, deps);
+  await app.register(pickRoutes, deps);
+
+  await publishDocs(app);
+  await servePages(app, pages);
+  return app;
+}

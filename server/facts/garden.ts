@@ -1,0 +1,88 @@
+/** Loads what is known of a garden, in four questions and the household's row, whatever its size. Nothing is computed here. */
+import { asc, isNull, lte, sql } from "drizzle-orm";
+import { beds, picks, sightings, sowings } from "#db/schema/index.ts";
+import type { Tx } from "#db/client.ts";
+import { dayNumber, type LocalDate } from "#shared/kernel/local-date.ts";
+import { seedOf } from "#shared/kernel/seeded-random.ts";
+import type { CropFacts, Method } from "#shared/kernel/crop-facts.ts";
+import type { Cover, Stage } from "#shared/kernel/way.ts";
+import type { BedFacts, GardenFacts, GardenPlanting } from "#shared/planning/facts.ts";
+import type { House } from "./house.ts";
+import type { Reference } from "./reference.ts";
+import { loadRecord } from "./weather-record.ts";
+
+/** A sowing as its table has it; also one that is only being thought of. */
+export type Sown = Pick<typeof sowings.$inferSelect, "id" | "bedId" | "crop" | "variety" | "method" | "sownOn" | "plantedOutOn" | "rowM" | "plants" | "areaM2" | "standsSince">;
+
+/** Facts dated after `asOf` stay out by the date of the fact; a sowing dated later is a plan and stays in. */
+export async function loadGarden(tx: Tx, house: House, book: Reference, asOf: LocalDate): Promise<GardenFacts> {
+  const bedRows = await tx.select().from(beds).orderBy(asc(beds.name), asc(beds.id));
+  const sowingRows = await tx.select().from(sowings).orderBy(asc(sowings.recordedAt), asc(sowings.id));
+  const seen = await tx.select({ of: sightings.sowingId, stage: sightings.stage, day: sightings.seenOn }).from(sightings).where(lte(sightings.seenOn, asOf)).orderBy(asc(sightings.seenOn), asc(sightings.id));
+  const picked = await tx
+    .select({ of: picks.sowingId, day: picks.pickedOn, grams: picks.grams })
+    .from(picks)
+    .where(sql`${lte(picks.pickedOn, asOf)} and ${isNull(picks.undoneAt)}`)
+    .orderBy(asc(picks.pickedOn), asc(picks.id));
+  const record = await loadRecord(tx, asOf);
+
+  const bedsById = new Map(bedRows.map((bed): [string, BedFacts] => [bed.id, { id: bed.id, name: bed.name, lengthM: bed.lengthM, widthM: bed.widthM, cover: bed.cover as Cover }]));
+  const seenOf = groupBy(seen);
+  const pickedOf = groupBy(picked);
+  return {
+    asOf,
+    placed: house.placed,
+    latitude: house.latitude,
+    record,
+    normals: house.normals,
+    weatherAttribution: house.weatherAttribution,
+    seed: seedOf(house.householdId),
+    crops: book.crops,
+    beds: [...bedsById.values()],
+    plantings: sowingRows.map((row) =>
+      plantingOf(row, cropOf(book, row.crop), bedsById.get(row.bedId) as BedFacts, {
+        sightings: (seenOf.get(row.id) ?? []).map(({ stage, day }) => ({ stage: stage as Stage, day: dayNumber(day) })),
+        picks: (pickedOf.get(row.id) ?? []).map(({ day, grams }) => ({ day: dayNumber(day), grams })),
+      }),
+    ),
+  };
+}
+
+/** One sowing in the words of planning. */
+export function plantingOf(row: Sown, crop: CropFacts, bed: BedFacts, known: Pick<GardenPlanting, "sightings" | "picks">): GardenPlanting {
+  const { id, bedId, variety, rowM, plants, areaM2, standsSince } = row;
+  return {
+    id,
+    bedId,
+    bedName: bed.name,
+    variety,
+    crop,
+    method: row.method as Method,
+    sownOn: row.sownOn === null ? null : dayNumber(row.sownOn),
+    plantedOutOn: row.plantedOutOn === null ? null : dayNumber(row.plantedOutOn),
+    rowM,
+    plants,
+    areaM2,
+    standsSince,
+    season: null,
+    cover: bed.cover,
+    ...known,
+  };
+}
+
+function cropOf(book: Reference, slug: string): CropFacts {
+  const crop = book.crops.get(slug);
+  // the foreign key says that it was in the book when the sowing was stored
+  if (!crop) throw new Error(`the book has lost the crop ${slug}`);
+  return crop;
+}
+
+function groupBy<Row extends { readonly of: string }>(rows: readonly Row[]): Map<string, Row[]> {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) {
+    const group = groups.get(row.of);
+    if (group) group.push(row);
+    else groups.set(row.of, [row]);
+  }
+  return groups;
+}

@@ -1,0 +1,24 @@
+/** The household is always there: a PUT changes it, and says which version it changes. */
+import type { Tx } from "#db/client.ts";
+import type { NewHousehold } from "#shared/contracts/household.ts";
+import { ok, refuse, type Result } from "#shared/kernel/outcome.ts";
+import { tagOfContent } from "../http/etag.ts";
+import { refuseStale, sameBody } from "../http/put-once.ts";
+import { lockHousehold, updateHousehold, type HouseholdRow } from "./store.ts";
+import { toBody } from "./to-contract.ts";
+
+/** Columns' defaults, for comparing a body that leaves them out. */
+const LEFT_OUT = { glutGrams: 1_000, cooks: 1 };
+
+export async function changeHousehold(tx: Tx, householdId: string, body: NewHousehold, ifMatch: string | undefined, crops: ReadonlySet<string>): Promise<Result<HouseholdRow>> {
+  const stored = await lockHousehold(tx, householdId);
+  if (stored.placed && sameBody({ ...LEFT_OUT, ...body }, toBody(stored))) return ok(stored);
+  const stale = refuseStale(ifMatch, tagOfHousehold(stored));
+  if (stale) return { ok: false, problem: stale };
+  const unknown = (body.eats ?? []).flatMap(({ crop }, i) => (crops.has(crop) ? [] : [{ path: `eats.${i}.crop`, message: `there is no crop "${crop}"` }]));
+  const twice = (body.eats ?? []).flatMap(({ crop }, i, all) => (all.findIndex((one) => one.crop === crop) < i ? [{ path: `eats.${i}.crop`, message: `"${crop}" is there twice` }] : []));
+  if (unknown.length + twice.length > 0) return refuse("bad-request", "What the household eats names crops that do not fit.", [...unknown, ...twice]);
+  return ok(await updateHousehold(tx, householdId, body));
+}
+
+export const tagOfHousehold = (row: HouseholdRow): string => tagOfContent(row.version, row);

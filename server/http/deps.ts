@@ -1,0 +1,12 @@
+/** What every slice is handed. Nothing is hung on the app: a slice shows in its arguments what it needs. */
+import type { Db } from "#db/client.ts";
+import type { Clock } from "../clock.ts";
+import type { ReferenceBooks } from "../facts/reference.ts";
+import type { Within } from "./member.ts";
+
+export interface Deps {
+  readonly db: Db;
+  readonly clock: Clock;
+  readonly within: Within;
+  readonly books: ReferenceBooks;
+}

@@ -1,0 +1,32 @@
+/** Hands out the built pages. Files whose name carries a hash of their content may be kept for ever; all others are asked for again. */
+import path from "node:path";
+import fastifyStatic from "@fastify/static";
+import type { FastifyInstance, FastifyRequest } from "fastify";
+import { sendProblem } from "./errors.ts";
+
+const A_YEAR_S = 31_536_000;
+
+/** `folder` is null where no pages are served, as in most tests. */
+export async function servePages(app: FastifyInstance, folder: string | null): Promise<void> {
+  if (folder !== null) {
+    const assets = path.join(path.resolve(folder), "assets") + path.sep;
+    await app.register(fastifyStatic, {
+      root: path.resolve(folder),
+      cacheControl: false,
+      setHeaders: (reply, file) => {
+        reply.header("cache-control", file.startsWith(assets) ? `public, max-age=${A_YEAR_S}, immutable` : "no-cache");
+      },
+    });
+  }
+  app.setNotFoundHandler((request, reply) => {
+    if (folder !== null && asksForPage(request)) return reply.code(200).header("cache-control", "no-cache").sendFile("index.html");
+    return sendProblem(request, reply, { code: "not-found", detail: "There is nothing at this address." });
+  });
+}
+
+/** The pages have addresses of their own, all served by the one document; a file that is missing is missing. */
+function asksForPage(request: FastifyRequest): boolean {
+  const address = request.url.split("?")[0] ?? "";
+  const reads = request.method === "GET" || request.method === "HEAD";
+  return reads && !/^\/api(?:\/|$)/.test(address) && !address.startsWith("/assets/") && (request.headers.accept ?? "").includes("text/html");
+}

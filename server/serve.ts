@@ -1,0 +1,118 @@
+/** Start and stop: the database, its tables, the book, the household, the pages, then the door; and the same way back. */
+import { existsSync } from "node:fs";
+import { readFile } from "node:fs/promises";
+import { fileURLToPath } from "node:url";
+import type { AddressInfo } from "node:net";
+import type { FastifyInstance } from "fastify";
+import { openDb, type Db } from "#db/client.ts";
+import { startLocal, startThrowAway } from "#db/local.ts";
+import { migrate } from "#db/migrate.ts";
+import { provisionHousehold } from "#db/provision.ts";
+import { seed } from "#db/seed.ts";
+import { buildApp } from "./app.ts";
+import { fixedClock, realClock } from "./clock.ts";
+import type { Config } from "./config.ts";
+import type { LogStyle } from "./http/log-lines.ts";
+import { HOUSEHOLD_ID } from "./http/member.ts";
+
+const PAGES = fileURLToPath(new URL("../web/dist", import.meta.url));
+const ROOT = fileURLToPath(new URL("..", import.meta.url));
+
+export type Say = (line: string) => void;
+
+export interface Setting {
+  readonly config: Config;
+  readonly throwAway: boolean;
+  readonly log: LogStyle;
+  readonly say: Say;
+  /** What is put into the database before anybody is let in. */
+  readonly fill?: (db: Db) => Promise<void>;
+}
+
+export interface Service {
+  readonly url: string;
+  readonly app: FastifyInstance;
+  /** Stops listening, lets what is under way finish, then closes the database. */
+  stop(): Promise<void>;
+}
+
+/** Undoes what was begun, the last first. */
+class Steps {
+  readonly #undo: (() => Promise<void>)[] = [];
+  began(undo: () => Promise<void>): void {
+    this.#undo.unshift(undo);
+  }
+  async undo(): Promise<void> {
+    for (const step of this.#undo.splice(0)) await step();
+  }
+}
+
+export async function serve(setting: Setting): Promise<Service> {
+  const steps = new Steps();
+  try {
+    const { config, say, log, fill } = setting;
+    const db = await openDatabase(setting, steps);
+    await db.inHousehold(HOUSEHOLD_ID, (tx) => provisionHousehold(tx, HOUSEHOLD_ID));
+    await fill?.(db);
+    await buildPages(say);
+    const clock = config.today === null ? realClock : fixedClock(config.today);
+    const app = await buildApp({ db, clock, mode: config.mode, version: await versionOf(), log, pages: PAGES });
+    steps.began(() => app.close());
+    const url = await listen(app, config, setting.throwAway, say);
+    return { url, app, stop: () => steps.undo() };
+  } catch (error) {
+    await steps.undo();
+    throw error;
+  }
+}
+
+async function openDatabase({ config, throwAway, say }: Setting, steps: Steps): Promise<Db> {
+  const url = await databaseUrl(config, throwAway, say, steps);
+  say("Bringing the tables up to date …");
+  await migrate(url);
+  const { crops, recipes, keptCrops } = await seed(url);
+  say(`The book holds ${crops} crops and ${recipes} recipes`);
+  for (const crop of keptCrops) say(`The book has ${crop} no longer, and a sowing still holds it`);
+  const db = openDb(url, config.databaseUrl === null || throwAway ? "embedded" : "server", (error) => say(`The database let a connection go: ${error.message}`));
+  steps.began(() => db.close());
+  return db;
+}
+
+async function databaseUrl(config: Config, throwAway: boolean, say: Say, steps: Steps): Promise<string> {
+  if (!throwAway && config.databaseUrl !== null) {
+    say("Using the PostgreSQL server of DATABASE_URL");
+    return config.databaseUrl;
+  }
+  say(throwAway ? "Starting a database that is thrown away afterwards …" : `Starting the built-in database in ${config.dataFolder} …`);
+  const local = throwAway ? await startThrowAway(say) : await startLocal({ dataDir: config.dataFolder, durable: true, say });
+  steps.began(() => local.stop());
+  return local.url;
+}
+
+/** The pages are built once; a later change of theirs is built with `npm run build`. */
+async function buildPages(say: Say): Promise<void> {
+  if (existsSync(`${PAGES}/index.html`)) return;
+  if (!existsSync(`${ROOT}/web/index.html`)) return say("There are no pages here, only the interface");
+  say("Building the pages …");
+  const { build } = await import("vite");
+  await build({ configFile: `${ROOT}/vite.config.ts`, root: `${ROOT}/web`, logLevel: "warn" });
+}
+
+async function versionOf(): Promise<string> {
+  const { version } = JSON.parse(await readFile(`${ROOT}/package.json`, "utf8")) as { version: string };
+  return version;
+}
+
+/** The demo takes another port when its own is taken; the real thing says so and stops. */
+async function listen(app: FastifyInstance, { host, port }: Config, mayMove: boolean, say: Say): Promise<string> {
+  try {
+    await app.listen({ host, port });
+  } catch (error) {
+    if (!(error instanceof Error && "code" in error && error.code === "EADDRINUSE")) throw error;
+    if (!mayMove) throw new Error(`Port ${port} is taken, perhaps by another Stillroom. Stop that one, or set PORT to another number.`, { cause: error });
+    say(`Port ${port} is taken, so the demo takes another`);
+    await app.listen({ host, port: 0 });
+  }
+  const { port: taken } = app.server.address() as AddressInfo;
+  return `http://${host.includes(":") ? `[${host}]` : host}:${taken}`;
+}

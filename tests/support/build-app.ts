@@ -1,0 +1,68 @@
+/** The service on a database of its own, with a fixed day, as one household or as several. */
+import { randomUUID } from "node:crypto";
+import type { FastifyInstance, InjectOptions, LightMyRequestResponse } from "fastify";
+import { buildApp } from "#server/app.ts";
+import { fixedClock, type Clock } from "#server/clock.ts";
+import { freshDb, makeHousehold, type TestDb } from "#tests/support/test-db.ts";
+
+export const TODAY = "2027-07-26";
+
+export interface TestApp {
+  readonly app: FastifyInstance;
+  readonly test: TestDb;
+  readonly householdId: string;
+  /** One call as that household, with a loopback Host. */
+  call(method: Method, url: string, options?: CallOptions): Promise<LightMyRequestResponse>;
+  /** The same service and database as another household. */
+  as(householdId?: string): Promise<TestApp>;
+  close(): Promise<void>;
+}
+
+type Method = "GET" | "PUT" | "POST" | "DELETE" | "PATCH" | "OPTIONS" | "HEAD";
+
+export interface CallOptions {
+  readonly body?: unknown;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+export interface TestAppOptions {
+  readonly clock?: Clock;
+  readonly pages?: string;
+}
+
+export async function testApp(options: TestAppOptions = {}): Promise<TestApp> {
+  const test = await freshDb();
+  const apps: FastifyInstance[] = [];
+  const close = async (): Promise<void> => {
+    for (const app of apps) await app.close();
+    await test.drop();
+  };
+  const as = async (householdId: string = randomUUID()): Promise<TestApp> => {
+    await makeHousehold(test.db, householdId);
+    const app = await buildApp({
+      db: test.db,
+      clock: options.clock ?? fixedClock(TODAY),
+      mode: "test",
+      version: "0.0.0",
+      log: "none",
+      pages: options.pages ?? null,
+      memberOf: () => ({ householdId }),
+    });
+    apps.push(app);
+    await app.ready();
+    return { app, test, householdId, as, close, call: (method, url, call = {}) => app.inject(injection(method, url, call)) };
+  };
+  return as();
+}
+
+function injection(method: Method, url: string, { body, headers = {} }: CallOptions): InjectOptions {
+  const base = { method, url, headers: { host: "localhost:8080", ...headers } };
+  if (body === undefined) return base;
+  if (typeof body === "string") return { ...base, payload: body };
+  return { ...base, headers: { "content-type": "application/json", ...base.headers }, payload: JSON.stringify(body) };
+}
+
+/** Paths of the bad fields of a problem document. */
+export function badFields(answer: LightMyRequestResponse): string[] {
+  return (answer.json<{ fields?: { path: string }[] }>().fields ?? []).map((field) => field.path);
+}
