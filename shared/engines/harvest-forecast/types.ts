@@ -27,6 +27,8 @@ export interface WeatherQuestion {
   readonly from: DayNumber;
   readonly until: DayNumber;
   readonly seed: number;
+  /** At most so many past (or generated) years; left out = 30. */
+  readonly maxYears?: number;
 }
 
 /** The same stretch of days once for each scenario year: observed up to `asOf`, then one past (or generated) year each. */

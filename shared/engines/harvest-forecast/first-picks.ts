@@ -1,0 +1,73 @@
+/** The day of the first pick by weather year and quantile of the requirement, before frost has its say. Days are indexes into the weather. */
+import type { DayNumber } from "../../kernel/local-date.ts";
+import type { Clock } from "./clock.ts";
+import { normalProbability, normalQuantile } from "./normal-quantile.ts";
+import type { Requirement } from "./requirement.ts";
+import { BULBING, bulbingDays, slowedByShortDays } from "./season-limits.ts";
+import { degreeDaySums, emergenceSums, firstDayReaching } from "./thermal-time.ts";
+import type { CoveredWeather, Sums } from "./thermal-time.ts";
+import type { ForecastQuestion } from "./types.ts";
+
+export interface FirstPicks {
+  /** By year: day on which it stands above ground and can be hurt; −1 where it does not come up. */
+  readonly upFrom: Int32Array;
+  /** By year · perYear + quantile, quantiles rising; −1 where the weather given does not bring it. */
+  readonly days: Int32Array;
+}
+
+/** Share of the scenarios kept when all of them say it should have been picked by now. */
+const KEPT_AT_LEAST = 0.05;
+/** A pick may be this late before its absence says something, days. */
+export const UNNOTICED_DAYS = 3;
+
+export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: Clock, need: Requirement, perYear: number, notBefore: DayNumber | null): FirstPicks {
+  const { crop } = q.planting;
+  const latitude = q.latitudeDeg ?? null;
+  const warmth = degreeDaySums(weather, crop.baseC, crop.upperC, slowedByShortDays(crop) ? latitude : null);
+  const upFrom = emergenceDays(q, weather, clock);
+  const long = bulbingDays(crop, weather, latitude);
+  const days = new Int32Array(weather.years.length * perYear).fill(-1);
+  for (let y = 0; y < weather.years.length; y++) {
+    const from = upFrom[y] as number;
+    if (from < 0) continue;
+    const gained = warmth.values[y * warmth.stride + from] as number;
+    const passed = notBefore === null ? 0 : chancePassed(warmth, y, from, notBefore - q.weather.firstDay, need);
+    const bulbs = long ? firstLongDay(warmth, y, from, gained, long) : from;
+    if (bulbs < 0) continue;
+    for (let i = 0; i < perYear; i++) {
+      const z = normalQuantile(passed + (1 - passed) * ((i + 0.5) / perYear));
+      const day = firstDayReaching(warmth, y, from, gained + need.likelyCd * Math.exp(need.sigmaLn * z));
+      if (day < 0) break;
+      days[y * perYear + i] = Math.max(day, bulbs, notBefore === null ? from : notBefore - q.weather.firstDay);
+    }
+  }
+  return { upFrom, days };
+}
+
+/** By year, the day from which warmth counts: the start, or emergence by the warmth of the soil. */
+function emergenceDays(q: ForecastQuestion, weather: CoveredWeather, clock: Clock): Int32Array {
+  const start = clock.startDay - q.weather.firstDay;
+  const days = new Int32Array(weather.years.length).fill(start >= weather.days ? -1 : Math.max(0, start));
+  const { emergence, germinationMinC } = q.planting.crop;
+  if (!clock.emerges || !emergence || start >= weather.days) return days;
+  const sums = emergenceSums(weather, emergence.baseC, germinationMinC ?? emergence.baseC);
+  return days.map((from, y) => firstDayReaching(sums, y, from, (sums.values[y * sums.stride + from] as number) + emergence.thetaCd));
+}
+
+/**
+ * Chance that the requirement had been reached before `day`. As nobody has picked, that part is ruled out and the rest is dealt anew;
+ * at least a twentieth is kept.
+ */
+function chancePassed(warmth: Sums, y: number, from: number, day: number, need: Requirement): number {
+  const at = Math.min(Math.max(day, from), warmth.stride - 1);
+  const sum = (warmth.values[y * warmth.stride + at] as number) - (warmth.values[y * warmth.stride + from] as number);
+  if (sum <= 0) return 0;
+  return Math.min(1 - KEPT_AT_LEAST, normalProbability(Math.log(sum / need.likelyCd) / need.sigmaLn));
+}
+
+/** Day on which onion bulbs begin; −1 where the days are not long enough any more. */
+function firstLongDay(warmth: Sums, y: number, from: number, gained: number, long: Int32Array): number {
+  const warm = firstDayReaching(warmth, y, from, gained + BULBING.warmthCd);
+  const day = warm < 0 ? -1 : (long[y * warmth.stride + warm] as number);
+  return day >= warmth.stride - 1 ? -1 : day;
+}

@@ -1,0 +1,90 @@
+/** From one planting and the weather of the scenario years to first pick, last pick and grams, scenario by scenario. */
+import { waitsForTheGrower } from "../../kernel/crop-facts.ts";
+import type { DayNumber } from "../../kernel/local-date.ts";
+import type { Outcome } from "../../kernel/outcome.ts";
+import { seasonYield } from "./amounts.ts";
+import { bearingOf } from "./bearing.ts";
+import { clockOf } from "./clock.ts";
+import type { Clock } from "./clock.ts";
+import { firstPicks, UNNOTICED_DAYS } from "./first-picks.ts";
+import type { FirstPicks } from "./first-picks.ts";
+import { dayBandOf } from "./frost-dates.ts";
+import { harvestCurve, seasonGrams } from "./grams.ts";
+import { knownFacts } from "./known-facts.ts";
+import type { KnownFacts } from "./known-facts.ts";
+import { basisOf, restNotes, seasonNotes } from "./notes.ts";
+import { requirementOf } from "./requirement.ts";
+import { dealFor, quantilesAYear } from "./scenario-deal.ts";
+import { seasonsOf } from "./seasons.ts";
+import { covered } from "./thermal-time.ts";
+import type { CoveredWeather } from "./thermal-time.ts";
+import type { ForecastQuestion, PlantingForecast } from "./types.ts";
+import { shapeOf } from "./yield-curve.ts";
+
+/** Degrades with a note: no weather, no start day or an unripe season give scenarios without a pick, never an exception. */
+export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast> {
+  const { planting, weather } = q;
+  const { crop } = planting;
+  const facts = knownFacts(q);
+  const air = covered(weather, planting.cover);
+  const perYear = quantilesAYear(weather.years.length);
+  const waits = waitsForTheGrower(crop);
+  const shape = shapeOf(crop);
+  const clock = clockOf(q, facts, air, true);
+  const bearing = bearingOf(crop, planting.standsSince, facts.season?.name ?? 0);
+  const notes = clock ? [...clock.notes] : [noStart(q)];
+  const ready = readyDays(q, facts, air, clock, perYear, bearing.share === 0, notes);
+  const deal = dealFor(planting.id, weather.years.length, perYear);
+  const beganOn = clockOf(q, facts, air, false)?.startDay ?? facts.firstPick ?? q.asOf;
+  const seasons = seasonsOf(q, facts, air, { beganOn, pickWeeks: bearing.pickWeeks, ready, deal, perYear, shape });
+  const yields = seasonYield(planting, bearing.share);
+  const curve = harvestCurve(seasons, yields, facts, deal, shape, waits, q.asOf);
+  const value: PlantingForecast = {
+    plantingId: planting.id,
+    crop: crop.slug,
+    asOf: q.asOf,
+    perYear,
+    firstPickDay: seasons.first,
+    lastPickDay: seasons.until.map((day) => (day < 0 ? -1 : day - 1)),
+    totalGrams: seasonGrams(curve),
+    curve,
+    waits,
+  };
+  const ripens = clock && bearing.share > 0 ? seasonNotes(q, seasons) : [];
+  return { value, basis: basisOf(q, facts), notes: [...restNotes(q, facts, clock), ...notes, ...ripens, ...yields.notes] };
+}
+
+/** First picks before frost; adds what should be said about the start and the sightings. */
+function readyDays(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, clock: Clock | null, perYear: number, tooYoung: boolean, notes: string[]): FirstPicks {
+  const none = { upFrom: new Int32Array(air.years.length).fill(-1), days: new Int32Array(air.years.length * perYear).fill(-1) };
+  if (tooYoung) notes.push("Too young to be picked this season.");
+  if (!clock || tooYoung) return none;
+  if (clock.startDay < q.weather.firstDay) notes.push("The weather given begins after this planting did; its first days are not counted.");
+  const need = requirementOf(q, clock);
+  notes.push(...need.notes);
+  const notBefore = notYet(q, facts);
+  const ready = firstPicks(q, air, clock, need, perYear, notBefore);
+  if (notBefore !== null && clock.startDay < notBefore) notes.push("Nothing has been picked yet, so earlier dates are ruled out.");
+  if (clock.restsOn !== "book") notes.push(...disagreement(q, facts, air, ready, perYear));
+  return ready;
+}
+
+/** The day before which nobody can have picked: only where picks are written down, and the crop does not wait. */
+function notYet(q: ForecastQuestion, facts: KnownFacts): DayNumber | null {
+  const says = q.logsPicks === true && facts.firstPick === null && facts.finishedOn === null && !waitsForTheGrower(q.planting.crop);
+  return says ? q.asOf - UNNOTICED_DAYS : null;
+}
+
+/** A sighting that moves the likely day out of the book's span is believed, and said. */
+function disagreement(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, ready: FirstPicks, perYear: number): string[] {
+  const book = clockOf(q, facts, air, false);
+  if (!book) return [];
+  const expected = dayBandOf(firstPicks(q, air, book, requirementOf(q, book), perYear, null).days.filter((day) => day >= 0));
+  const now = dayBandOf(ready.days.filter((day) => day >= 0));
+  if (!expected || !now || (now.likely >= expected.low && now.likely <= expected.high)) return [];
+  return [`What you saw puts it ${now.likely < expected.low ? "earlier" : "later"} than the book's span; your sighting is believed.`];
+}
+
+function noStart({ planting }: ForecastQuestion): string {
+  return planting.crop.perennial ? "The season asked for is not known." : "This crop is sown every year: give the day it was sown or planted out.";
+}

@@ -1,0 +1,59 @@
+/** Grams of every scenario: the book's amount under the curve, moved by what was picked. */
+import type { DayNumber } from "../../kernel/local-date.ts";
+import { pickCorrection } from "./amounts.ts";
+import type { SeasonYield } from "./amounts.ts";
+import type { KnownFacts } from "./known-facts.ts";
+import type { Deal } from "./scenario-deal.ts";
+import type { Seasons } from "./seasons.ts";
+import type { CurveShape, HarvestCurve } from "./types.ts";
+import { shareBy } from "./yield-curve.ts";
+
+/** Nothing is history where nothing was logged. */
+const ALWAYS_OPEN = -1_000_000;
+
+export function harvestCurve(seasons: Seasons, yields: SeasonYield, facts: KnownFacts, deal: Deal, shape: CurveShape, waits: boolean, asOf: DayNumber): HarvestCurve {
+  const n = seasons.first.length;
+  const startDay = Int32Array.from(seasons.first);
+  const spanDays = Float64Array.from(seasons.spanDays);
+  const wholeGrams = new Float64Array(n);
+  const logged = facts.picks.length > 0;
+  const openFrom = logged ? asOf + 1 : ALWAYS_OPEN;
+  for (let s = 0; s < n; s++) {
+    const first = seasons.first[s] as number;
+    if (first < 0) continue;
+    const z = deal.yieldZ[s] as number;
+    const whole = yields.likelyGrams * Math.exp(yields.sigmaLn * z);
+    if (!logged) wholeGrams[s] = whole;
+    else if (waits) {
+      // a stock on the stem: what was taken is gone, the rest stands until the end
+      const begins = Math.max(first, openFrom);
+      startDay[s] = begins;
+      spanDays[s] = Math.max(1, (seasons.until[s] as number) - begins);
+      wholeGrams[s] = Math.max(0, whole - facts.pickedGrams);
+    } else {
+      const passed = openFrom - first;
+      const share = shareBy(shape, passed, spanDays[s] as number);
+      const { factor, sigmaLn } = pickCorrection(facts.pickedGrams, share, yields.likelyGrams, passed / 7, yields.sigmaLn);
+      wholeGrams[s] = yields.likelyGrams * factor * Math.exp(sigmaLn * z);
+    }
+  }
+  return { shape, startDay, spanDays, untilDay: Int32Array.from(seasons.until), wholeGrams, openFrom, picks: facts.picks };
+}
+
+/** Grams still to come in a scenario from day `from` until, and not with, day `until`; history counts nothing. */
+export function gramsBetween(curve: HarvestCurve, s: number, from: DayNumber, until: DayNumber): number {
+  const whole = curve.wholeGrams[s] as number;
+  if (whole === 0) return 0;
+  const start = curve.startDay[s] as number;
+  const begin = Math.max(from, curve.openFrom, start);
+  const end = Math.min(until, curve.untilDay[s] as number);
+  if (end <= begin) return 0;
+  const span = curve.spanDays[s] as number;
+  return whole * (shareBy(curve.shape, end - start, span) - shareBy(curve.shape, begin - start, span));
+}
+
+/** Whole season of every scenario: picked so far and still to come. */
+export function seasonGrams(curve: HarvestCurve): Float64Array {
+  const picked = curve.picks.reduce((sum, pick) => sum + pick.grams, 0);
+  return curve.wholeGrams.map((_, s) => picked + gramsBetween(curve, s, curve.startDay[s] as number, curve.untilDay[s] as number));
+}

@@ -1,0 +1,15 @@
+/**
+ * The harvest forecast: when will this planting be picked, how much comes in which week, and how sure is that?
+ * Temperatures °C, days as day numbers, amounts grams as picked. See README.md beside this file.
+ */
+export { simpleAverage, simpleAverageClipped, singleSine, singleTriangle } from "./degree-days.ts";
+export type { CutOff } from "./degree-days.ts";
+export { dayLengthHours } from "./day-length.ts";
+export { weatherYears } from "./weather-years.ts";
+export { frostDates } from "./frost-dates.ts";
+export { forecastPlanting } from "./forecast.ts";
+export { weeklySupply } from "./weekly-supply.ts";
+export { summarise } from "./summary.ts";
+export type { ForecastSummary } from "./summary.ts";
+export { finishedSowingOf } from "./finished-sowing.ts";
+export type * from "./types.ts";

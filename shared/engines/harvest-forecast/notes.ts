@@ -1,0 +1,77 @@
+/** What a person should know beside the figures, in plain words, and the rows that the figures rest on. */
+import type { CropFacts } from "../../kernel/crop-facts.ts";
+import { waitsForTheGrower } from "../../kernel/crop-facts.ts";
+import type { SourceRef } from "../../kernel/outcome.ts";
+import { dateOf } from "../../kernel/local-date.ts";
+import type { Clock } from "./clock.ts";
+import { coverShift } from "./cover.ts";
+import type { KnownFacts } from "./known-facts.ts";
+import { slowedByShortDays } from "./season-limits.ts";
+import type { Seasons } from "./seasons.ts";
+import type { ForecastQuestion } from "./types.ts";
+
+/** Shares below this are not worth a sentence. */
+const WORTH_SAYING = 0.02;
+
+export function seasonNotes(q: ForecastQuestion, seasons: Seasons): string[] {
+  const n = seasons.first.length;
+  const notes: string[] = [];
+  const say = (count: number, sentence: (chance: string) => string): void => {
+    if (count / n >= WORTH_SAYING) notes.push(sentence(inHundred(count / n)));
+  };
+  const { tooSlow, lostToFrost, cutByFrost, cutByBolting } = seasons.counts;
+  say(tooSlow, (chance) => `In ${chance} reckoned seasons it does not ripen in time.`);
+  say(lostToFrost, (chance) => `In ${chance} reckoned seasons frost comes before the first pick.`);
+  say(cutByFrost, (chance) => (waitsForTheGrower(q.planting.crop) ? `Lift before the frost: in ${chance} seasons it ends the picking.` : `In ${chance} seasons frost ends the picking early.`));
+  say(cutByBolting, (chance) => `In ${chance} seasons it runs to seed in the long days before its time.`);
+  return notes;
+}
+
+const inHundred = (share: number): string => (share > 0.995 ? "all" : `${Math.max(1, Math.round(100 * share))} of 100`);
+
+export function restNotes(q: ForecastQuestion, facts: KnownFacts, clock: Clock | null): string[] {
+  const { crop, cover } = q.planting;
+  const notes = [restsOn(q, clock)];
+  if (facts.firstPick !== null) notes.push(`First picked on ${dateOf(facts.firstPick)}; only the amount and the end are still open.`);
+  if (waitsForTheGrower(crop)) notes.push("Waits for you: the dates say from when it is ready, and it is not counted as a surplus.");
+  if (cover !== "open") notes.push(coverNote(cover));
+  if (slowedByShortDays(crop) && (q.latitudeDeg ?? null) === null) notes.push("Without a place, short days are left out; they all but stop leaf crops in winter.");
+  return notes;
+}
+
+function restsOn(q: ForecastQuestion, clock: Clock | null): string {
+  const years = q.weather.years.length;
+  const weather = { record: `${years} past seasons of weather`, normals: `${years} seasons made from monthly means`, nothing: "no weather" }[q.weather.restsOn];
+  const figure = {
+    book: "the book figure for a variety not known",
+    "planted-out": "the book figure from the day it was seen planted out",
+    emerged: "the day it was seen to come up",
+    flowering: "the first flowers seen",
+    "fruit-set": "the first fruit seen",
+  };
+  return `Rests on ${weather} and ${clock ? figure[clock.restsOn] : "what was picked"}.`;
+}
+
+function coverNote(cover: ForecastQuestion["planting"]["cover"]): string {
+  if (cover === "indoors") return "Indoors is taken as 16 °C by night and 20 °C by day.";
+  const { minC, maxC } = coverShift(cover);
+  const names = { open: "", fleece: "Fleece", "cold-frame": "The cold frame", polytunnel: "The polytunnel", greenhouse: "The greenhouse" };
+  return `${names[cover]} is taken to add ${minC} °C by night and ${maxC} °C by day, give or take half.`;
+}
+
+/** Rows behind the figures: the crop's own, the cover's, the household's sightings and picks. */
+export function basisOf(q: ForecastQuestion, facts: KnownFacts): SourceRef[] {
+  const { crop, cover } = q.planting;
+  const rows = crop.sources.map((id) => ({ id, text: `${crop.name}: crop table` }));
+  const covers = coverShift(cover).sources.map((id) => ({ id, text: `Temperatures under cover: ${cover}` }));
+  const own: SourceRef[] = [];
+  if (facts.seen.size > 0) own.push({ id: "household", text: `${facts.seen.size} of your own sightings` });
+  if (facts.picks.length > 0) own.push({ id: "household", text: `${facts.picks.length} of your own picks` });
+  return [...rows, ...methodSources(crop), ...covers, ...own];
+}
+
+function methodSources(crop: CropFacts): SourceRef[] {
+  const rows: SourceRef[] = [{ id: "BE", text: "Degree-days by the single sine" }];
+  if (slowedByShortDays(crop)) rows.push({ id: "FOR", text: "Day length" });
+  return rows;
+}

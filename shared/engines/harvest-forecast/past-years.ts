@@ -1,0 +1,85 @@
+/** Whole past years of a daily record, each in 366 slots so that calendar days line up; nothing after `asOf` is read. */
+import type { DayNumber } from "../../kernel/local-date.ts";
+import { calendarOf, SLOTS } from "./calendar-days.ts";
+import type { DailyRecord, MonthlyNormal } from "./types.ts";
+import { MONTH_SLOTS } from "./calendar-days.ts";
+
+/** One year by slot (see calendar-days.ts). */
+export interface SlotYear {
+  readonly label: string;
+  readonly tmaxC: Float64Array;
+  readonly tminC: Float64Array;
+}
+
+/** Gaps up to so many days in a row are bridged by a straight line; a year with a longer one is left out. */
+export const LONGEST_BRIDGE_DAYS = 5;
+
+/** Reading of a day, or NaN. */
+export function reading(series: Float64Array, record: DailyRecord, day: DayNumber): number {
+  return series[day - record.firstDay] ?? NaN;
+}
+
+/** Whole years that ended by `asOf`, oldest first. */
+export function wholeYears(record: DailyRecord, asOf: DayNumber): SlotYear[] {
+  const days = Math.min(record.tmaxC.length, asOf - record.firstDay + 1);
+  if (days < 365) return [];
+  const { year, slot } = calendarOf(record.firstDay, days);
+  const years: SlotYear[] = [];
+  for (let from = 0; from < days; ) {
+    let until = from;
+    while (until < days && year[until] === year[from]) until++;
+    if (slot[from] === 0 && slot[until - 1] === SLOTS - 1) {
+      const tmaxC = bridged(record.tmaxC, record.tminC, from, until);
+      const tminC = bridged(record.tminC, record.tmaxC, from, until);
+      if (tmaxC && tminC) years.push({ label: String(year[from]), tmaxC: inSlots(tmaxC), tminC: inSlots(tminC) });
+    }
+    from = until;
+  }
+  return years;
+}
+
+/** Twelve monthly means of what a short record holds, where every month has four weeks of it; else null. */
+export function normalsOfRecord(record: DailyRecord, asOf: DayNumber): MonthlyNormal[] | null {
+  const days = Math.max(0, Math.min(record.tmaxC.length, asOf - record.firstDay + 1));
+  const { slot } = calendarOf(record.firstDay, days);
+  const sums = Array.from({ length: 12 }, () => ({ n: 0, max: 0, min: 0 }));
+  for (let d = 0; d < days; d++) {
+    const max = record.tmaxC[d] as number;
+    const min = record.tminC[d] as number;
+    if (Number.isNaN(max + min)) continue;
+    const sum = sums[MONTH_SLOTS.findLastIndex((first) => first <= (slot[d] as number))];
+    if (!sum) continue;
+    sum.n++;
+    sum.max += max;
+    sum.min += min;
+  }
+  if (sums.some((sum) => sum.n < 28)) return null;
+  return sums.map((sum, i) => ({ month: i + 1, tmaxC: sum.max / sum.n, tminC: sum.min / sum.n }));
+}
+
+/** Days `from` … `until` − 1 with short gaps bridged; a day counts as missing when either reading is. Null where a gap is too long. */
+function bridged(series: Float64Array, other: Float64Array, from: number, until: number): Float64Array | null {
+  const missing = (d: number): boolean => Number.isNaN((series[d] as number) + (other[d] as number));
+  const out = series.slice(from, until);
+  for (let d = from; d < until; d++) {
+    if (!missing(d)) continue;
+    let end = d;
+    while (end < until && missing(end)) end++;
+    if (end - d > LONGEST_BRIDGE_DAYS || d === from || end === until) return null;
+    const before = out[d - 1 - from] as number;
+    const step = ((series[end] as number) - before) / (end - d + 1);
+    for (let i = d; i < end; i++) out[i - from] = before + step * (i - d + 1);
+    d = end;
+  }
+  return out;
+}
+
+/** 29 February repeats the 28th in a year that has none. */
+function inSlots(year: Float64Array): Float64Array {
+  if (year.length === SLOTS) return year;
+  const slots = new Float64Array(SLOTS);
+  slots.set(year.subarray(0, 59));
+  slots[59] = year[58] as number;
+  slots.set(year.subarray(59), 60);
+  return slots;
+}

@@ -1,0 +1,61 @@
+/** The requirement of a planting as a spread: the book's, moved by the climate's habit and by what the household's own sowings have shown. */
+import type { Clock } from "./clock.ts";
+import { CONTINENTAL_RANGE_C } from "./generated-weather.ts";
+import { MONTH_SLOTS } from "./calendar-days.ts";
+import { learnedFrom } from "./learned.ts";
+import { covered } from "./thermal-time.ts";
+import type { ForecastQuestion, WeatherYears } from "./types.ts";
+
+export interface Requirement {
+  readonly likelyCd: number;
+  readonly sigmaLn: number;
+  readonly notes: readonly string[];
+}
+
+/** Long-season crops of which growers by the sea choose early varieties: their book figure × 0.85 there (common practice). */
+const EARLY_KINDS_BY_THE_SEA = new Set(["sweetcorn", "pumpkin", "butternut-squash", "leek"]);
+const EARLY_KIND = 0.85;
+
+export function requirementOf(q: ForecastQuestion, clock: Clock): Requirement {
+  // a flower seen leaves only a wait behind it, which neither variety nor climate stretches
+  if (clock.restsOn === "flowering" || clock.restsOn === "fruit-set") return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, notes: [] };
+  const learned = learnedFrom(q.ownSowings ?? []);
+  if (learned) {
+    const percent = Math.round(100 * Math.abs(Math.expm1(learned.shiftLn)));
+    const way = learned.shiftLn < 0 ? "quicker" : "slower";
+    const note = `Your own ${learned.count === 1 ? "sowing has" : `${learned.count} sowings have`} been ${percent} % ${way} than the book; used.`;
+    return { likelyCd: clock.likelyCd * Math.exp(learned.shiftLn), sigmaLn: learned.sigmaLn ?? clock.sigmaLn, notes: [note] };
+  }
+  if (EARLY_KINDS_BY_THE_SEA.has(q.planting.crop.slug) && isMaritime(q.weather)) {
+    const note = "In a mild climate growers choose early varieties of this crop: the book's warmth is taken 15 % lower until you have your own sowings.";
+    return { likelyCd: clock.likelyCd * EARLY_KIND, sigmaLn: clock.sigmaLn, notes: [note] };
+  }
+  return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, notes: [] };
+}
+
+const MARITIME = new WeakMap<WeatherYears, boolean>();
+
+/** July and January differ by 20 °C at most; false where the weather does not reach both. */
+export function isMaritime(weather: WeatherYears): boolean {
+  const known = MARITIME.get(weather);
+  if (known !== undefined) return known;
+  const { slot } = covered(weather, "open").calendar;
+  const range = Math.abs(monthMeanC(weather, slot, 6) - monthMeanC(weather, slot, 0));
+  MARITIME.set(weather, range <= CONTINENTAL_RANGE_C);
+  return range <= CONTINENTAL_RANGE_C;
+}
+
+/** Mean of the days of a month (0 = January) over all scenario years; NaN without any. */
+function monthMeanC(weather: WeatherYears, slot: Int16Array, month: number): number {
+  let sum = 0;
+  let n = 0;
+  for (let d = 0; d < slot.length; d++) {
+    const at = slot[d] as number;
+    if (at < (MONTH_SLOTS[month] as number) || at >= (MONTH_SLOTS[month + 1] as number)) continue;
+    for (const { tmaxC, tminC } of weather.years) {
+      sum += ((tmaxC[d] as number) + (tminC[d] as number)) / 2;
+      n++;
+    }
+  }
+  return sum / n;
+}

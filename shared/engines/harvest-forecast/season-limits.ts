@@ -1,0 +1,66 @@
+/** By when a planting must be ready, and what ends its picking besides the length of its season. */
+import type { CropFacts } from "../../kernel/crop-facts.ts";
+import type { DayNumber } from "../../kernel/local-date.ts";
+import { monthStart, seasonOf } from "./calendar-days.ts";
+import { dayLengthHours } from "./day-length.ts";
+import { nextDays } from "./thermal-time.ts";
+import type { CoveredWeather } from "./thermal-time.ts";
+
+/** An annual that is not ready a year after it went in will not be. */
+const A_YEAR_DAYS = 365;
+
+/**
+ * First day on which the planting no longer counts. What went in by the end of August and is picked leaf, root or head runs to seed
+ * in the spring after: it ends with April (common practice; October in the south). Crops picked repeatedly and autumn sowings get a year.
+ */
+export function endsBy(crop: CropFacts, beganOn: DayNumber, southern: boolean): DayNumber {
+  const season = seasonOf(beganOn, southern);
+  const aYearOn = beganOn + A_YEAR_DAYS;
+  const sownForThisYear = beganOn < monthStart(season, 9, southern);
+  return crop.habit !== "repeat" && sownForThisYear ? Math.min(aYearOn, monthStart(season + 1, 5, southern)) : aYearOn;
+}
+
+/** Tender and half-hardy crops are lost to a killing frost before they are ready; hardy ones stand it, and potatoes shoot again. */
+export function diesUnripe(crop: CropFacts): boolean {
+  return !crop.perennial && (crop.frostClass === "tender" || crop.frostClass === "half-hardy");
+}
+
+/** Next day, from each day on, whose minimum kills the crop; null where it has no killing temperature. */
+export function killingDays(crop: CropFacts, weather: CoveredWeather): Int32Array | null {
+  const killC = crop.killC;
+  return killC === null ? null : nextDays(weather, `kills at ${killC}`, (year, d) => (year.tminC[d] as number) <= killC);
+}
+
+/** Long days and warmth make these run to seed (common practice): days above this length with soil above this mean. */
+const BOLTERS = new Set(["spinach", "rocket", "coriander", "radish"]);
+const BOLTS_ABOVE_HOURS = 14;
+const BOLTS_ABOVE_C = 18;
+/** Even then there is this long to pick. */
+export const BOLTER_PICK_DAYS = 7;
+
+/** Next day, from each day on, in which the crop runs to seed; null for crops that do not, or without a latitude. */
+export function boltingDays(crop: CropFacts, weather: CoveredWeather, latitudeDeg: number | null): Int32Array | null {
+  if (latitudeDeg === null || !BOLTERS.has(crop.slug)) return null;
+  const hours = weather.calendar.slot;
+  const long = Uint8Array.from(hours, (slot) => (dayLengthHours(latitudeDeg, slot + 1) > BOLTS_ABOVE_HOURS ? 1 : 0));
+  return nextDays(weather, `bolts at ${latitudeDeg}`, (year, d) => long[d] === 1 && (year.soilC[d] as number) > BOLTS_ABOVE_C);
+}
+
+/** Onion bulbs form only after this warmth and in days of this length (long-day types; Lancaster et al. 1996). */
+export const BULBING = { warmthCd: 600, hours: 13.75 };
+/** Nearer the equator other types are grown. */
+const LONG_DAY_TYPES_FROM_DEG = 40;
+
+/** Next day, from each day on, that is long enough for onion bulbs; null where day length does not matter. */
+export function bulbingDays(crop: CropFacts, weather: CoveredWeather, latitudeDeg: number | null): Int32Array | null {
+  if (crop.slug !== "onion" || latitudeDeg === null || Math.abs(latitudeDeg) < LONG_DAY_TYPES_FROM_DEG) return null;
+  const long = Uint8Array.from(weather.calendar.slot, (slot) => (dayLengthHours(latitudeDeg, slot + 1) >= BULBING.hours ? 1 : 0));
+  return nextDays(weather, `bulbs at ${latitudeDeg}`, (_, d) => long[d] === 1);
+}
+
+/** Leaf crops all but stand still in short days (common practice). */
+const LEAVES = new Set(["lettuce-head", "chicory", "pak-choi", "chinese-cabbage"]);
+
+export function slowedByShortDays(crop: CropFacts): boolean {
+  return !crop.perennial && (crop.habit === "cut-again" || LEAVES.has(crop.slug));
+}

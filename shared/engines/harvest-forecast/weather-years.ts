@@ -1,0 +1,100 @@
+/**
+ * The weather of a stretch of days, once for each scenario year: what was observed up to `asOf`, then one past year of the record each
+ * (at least ten whole years), or else thirty or more years generated from monthly means. Temperatures °C.
+ */
+import type { Outcome, SourceRef } from "../../kernel/outcome.ts";
+import { seededRandom } from "../../kernel/seeded-random.ts";
+import { calendarOf } from "./calendar-days.ts";
+import { weatherMaker } from "./generated-weather.ts";
+import { normalsOfRecord, reading, wholeYears } from "./past-years.ts";
+import type { SlotYear } from "./past-years.ts";
+import type { MonthlyNormal, WeatherQuestion, WeatherYears } from "./types.ts";
+
+/** Fewer past years than this say too little about the spread (product rule). */
+export const FEWEST_YEARS = 10;
+/**
+ * The last thirty whole years: the length of a climate normal (WMO), and recent enough that warming shifts it by a few tenths of a degree
+ * at most; a longer window would be colder than what is to come.
+ */
+export const WINDOW_YEARS = 30;
+
+type ScenarioYear = WeatherYears["years"][number];
+
+export function weatherYears(q: WeatherQuestion): Outcome<WeatherYears> {
+  const asked = q.maxYears ?? WINDOW_YEARS;
+  const past = q.record ? wholeYears(q.record, q.asOf).slice(-asked) : [];
+  const observed = observedDays(q);
+  const notes = observed.missing === 0 ? [] : [`${observed.missing} past days have no reading; each season fills them with its own weather.`];
+  if (past.length >= FEWEST_YEARS) {
+    const years = past.map((_, i) => stitched(q, observed, past, i));
+    const text = `${years.length} seasons of daily weather, ${past[0]?.label}–${past[past.length - 1]?.label}`;
+    return answer(q, years, "record", [{ id: "household", text }], notes);
+  }
+  const fromRecord = q.normals ? null : q.record && normalsOfRecord(q.record, q.asOf);
+  const normals = q.normals ?? fromRecord;
+  if (normals) {
+    const few = past.length > 0 || fromRecord ? [`The record has ${past.length} whole years; ${FEWEST_YEARS} are needed before it can stand for the years to come.`] : [];
+    const basis: SourceRef[] = [
+      { id: "household", text: fromRecord ? "Monthly means of the short record" : "Monthly means typed in" },
+      { id: "R81", text: "Daily weather made from monthly means" },
+      { id: "WW", text: "A slow part added, because made years are too alike" },
+    ];
+    return answer(q, generated(q, observed, normals, Math.max(WINDOW_YEARS, asked)), "normals", basis, [...few, ...notes]);
+  }
+  const blank = new Float64Array(q.until - q.from + 1).fill(NaN);
+  const empty = { label: "no weather", tmaxC: overlay(blank, observed.tmaxC), tminC: overlay(blank, observed.tminC) };
+  return answer(q, [empty], "nothing", [], ["There is no weather yet: twelve monthly means are enough to begin."]);
+}
+
+function answer(q: WeatherQuestion, years: ScenarioYear[], restsOn: WeatherYears["restsOn"], basis: SourceRef[], notes: string[]): Outcome<WeatherYears> {
+  return { value: { firstDay: q.from, days: q.until - q.from + 1, asOf: q.asOf, years, restsOn }, basis, notes };
+}
+
+/** Readings from `from` to `asOf` or `until`, NaN where there is none or where one of the pair is missing. */
+function observedDays(q: WeatherQuestion): { tmaxC: Float64Array; tminC: Float64Array; missing: number } {
+  const days = Math.max(0, Math.min(q.asOf, q.until) - q.from + 1);
+  const tmaxC = new Float64Array(days).fill(NaN);
+  const tminC = new Float64Array(days).fill(NaN);
+  let missing = 0;
+  for (let d = 0; d < days; d++) {
+    const max = q.record ? reading(q.record.tmaxC, q.record, q.from + d) : NaN;
+    const min = q.record ? reading(q.record.tminC, q.record, q.from + d) : NaN;
+    if (Number.isNaN(max + min)) missing++;
+    else [tmaxC[d], tminC[d]] = [max, min];
+  }
+  return { tmaxC, tminC, missing };
+}
+
+/**
+ * Scenario `i`: the year of `asOf` takes past year `i`, the year after it the one that followed it (the last is followed by the first),
+ * so that a winter stays in one piece.
+ */
+function stitched(q: WeatherQuestion, observed: { tmaxC: Float64Array; tminC: Float64Array }, past: readonly SlotYear[], i: number): ScenarioYear {
+  const { year, slot } = calendarOf(q.from, q.until - q.from + 1);
+  const [thisYear = 0] = calendarOf(q.asOf, 1).year;
+  const tmaxC = new Float64Array(year.length);
+  const tminC = new Float64Array(year.length);
+  for (let d = 0; d < year.length; d++) {
+    const n = past.length;
+    const source = past[(((i + (year[d] as number) - thisYear) % n) + n) % n] as SlotYear;
+    tmaxC[d] = source.tmaxC[slot[d] as number] as number;
+    tminC[d] = source.tminC[slot[d] as number] as number;
+  }
+  return { label: past[i]?.label ?? "", tmaxC: overlay(tmaxC, observed.tmaxC), tminC: overlay(tminC, observed.tminC) };
+}
+
+function generated(q: WeatherQuestion, observed: { tmaxC: Float64Array; tminC: Float64Array }, normals: readonly MonthlyNormal[], count: number): ScenarioYear[] {
+  const maker = weatherMaker(normals);
+  const { slot } = calendarOf(q.from, q.until - q.from + 1);
+  return Array.from({ length: count }, (_, i) => {
+    const made = maker.days(slot, seededRandom((q.seed + Math.imul(i + 1, 0x9e3779b1)) >>> 0));
+    return { label: `made ${i + 1}`, tmaxC: overlay(made.tmaxC, observed.tmaxC), tminC: overlay(made.tminC, observed.tminC) };
+  });
+}
+
+/** What was observed, over what was made. */
+function overlay(made: Float64Array, observed: Float64Array): Float64Array {
+  const days = Float64Array.from(made);
+  for (let d = 0; d < observed.length; d++) if (!Number.isNaN(observed[d] as number)) days[d] = observed[d] as number;
+  return days;
+}
