@@ -18,8 +18,14 @@ export function amountWords(grams: number): string {
 export function amountSpanWords(band: { readonly low: number; readonly likely: number; readonly high: number }): string {
   const most = amountWords(band.likely);
   if (amountWords(band.low) === most && amountWords(band.high) === most) return most;
-  if (isSmall(band.high)) return `${toFifty(band.low)} to ${toFifty(band.high)}${NBSP}g, most likely ${most}`;
-  return `${kilograms(band.low)} to ${kilograms(band.high)}${NBSP}kg, most likely ${most}`;
+  return `${lowToHighWords(band.low, band.high)}, most likely ${most}`;
+}
+
+/** "250 to 600 g", "1.7 to 4.8 kg"; one figure where both ends round to it. Grams. */
+export function lowToHighWords(low: number, high: number): string {
+  if (amountWords(low) === amountWords(high)) return amountWords(high);
+  if (isSmall(high)) return `${toFifty(low)} to ${toFifty(high)}${NBSP}g`;
+  return `${kilograms(low)} to ${kilograms(high)}${NBSP}kg`;
 }
 
 /** A measured amount as entered: "1,200 g". */
