@@ -1,42 +1,41 @@
 /**
- * The only place where dates, amounts and ranges become words. A forecast is always a span. Sentences use “to”, tables an en rule;
- * a number and its unit never part at a line end.
+ * The only place where dates, amounts and ranges become words on a page; sentences share their spelling with the service's. A forecast
+ * is always a span. Sentences use “to”, tables an en rule; a number and its unit never part at a line end.
  */
 import { weekEnd, weekStart, type IsoWeek } from "#shared/kernel/iso-week.ts";
-import type { LocalDate } from "#shared/kernel/local-date.ts";
+import { yearOf, type LocalDate } from "#shared/kernel/local-date.ts";
+import {
+  amountSpanWords,
+  amountWords,
+  betweenWords,
+  dayWords,
+  listWords,
+  lowToHighWords,
+  measuredWords,
+  minutesWords,
+  seasonsWords,
+  sentenceCase,
+  spreadWords,
+} from "#shared/kernel/words.ts";
 
 const NB = "\u00a0";
 const MINUS = "\u2212";
 export const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"] as const;
 
-interface GramSpan {
-  readonly low: number;
-  readonly likely: number;
-  readonly high: number;
-}
 interface DateSpan {
   readonly low: LocalDate;
   readonly likely: LocalDate;
   readonly high: LocalDate;
 }
 
-/** Expected amount in running text: 400 g, 3.1 kg, 59 kg. Below 950 g in steps of 50 g, from 20 kg in whole kilograms. */
-export function amount(grams: number): string {
-  if (grams < 950) return `${toFifty(grams)}${NB}g`;
-  return `${grams >= 20_000 ? whole(grams / 1000) : (grams / 1000).toFixed(1)}${NB}kg`;
-}
-
-/** Low to high in running text: 250 to 600 g, 1.7 to 4.8 kg, 15 to 22 kg. */
-export function amountSpan(low: number, high: number): string {
-  if (high < 950) return toFifty(low) === toFifty(high) ? amount(high) : `${toFifty(low)} to ${toFifty(high)}${NB}g`;
-  const kg = (grams: number): string => (high >= 20_000 ? whole(grams / 1000) : (grams / 1000).toFixed(1));
-  return kg(low) === kg(high) ? amount(high) : `${kg(low)} to ${kg(high)}${NB}kg`;
-}
+/** Expected amount in running text: 400 g, 3.1 kg, 59 kg. */
+export const amount = amountWords;
 
 /** 1.7 to 4.8 kg, most likely 3.1 kg. */
-export function expectedAmount(span: GramSpan): string {
-  return `${amountSpan(span.low, span.high)}, most likely ${amount(span.likely)}`;
-}
+export const expectedAmount = amountSpanWords;
+
+/** Low to high in running text: 250 to 600 g, 1.7 to 4.8 kg. */
+export const amountSpan = lowToHighWords;
 
 /** Kilograms in a table by week; the unit stands in the head. */
 export function kgCell(grams: number): string {
@@ -54,9 +53,7 @@ export function kgSeasonCell(low: number, high: number): string {
 }
 
 /** A measured amount as entered: 1,200 g. */
-export function measured(grams: number): string {
-  return `${whole(grams)}${NB}g`;
-}
+export const measured = measuredWords;
 
 /** Whole number with thousands parted: 1,200. */
 export function whole(value: number): string {
@@ -98,9 +95,7 @@ function plural(noun: string): string {
 }
 
 /** 26 July, 26 July 2026 where the year is not that of `today`. */
-export function day(date: LocalDate, today: LocalDate): string {
-  return `${dayOfMonth(date)}${NB}${monthOf(date)}${yearUnless(date, today)}`;
-}
+export const day = (date: LocalDate, today: LocalDate): string => dayWords(date, yearOf(today));
 
 /** 26 Jul, in tables and pictures. */
 export function shortDay(date: LocalDate, today: LocalDate): string {
@@ -112,19 +107,13 @@ export function monthYear(date: LocalDate): string {
   return `${monthOf(date).slice(0, 3)}${NB}${date.slice(0, 4)}`;
 }
 
-/** between 3 and 24 October; between 28 September and 9 October; on 12 October when low and high are one day. */
+/** between 3 and 24 October; on 12 October when low and high are one day. */
 export function betweenDays(low: LocalDate, high: LocalDate, today: LocalDate): string {
-  if (low === high) return `on ${day(high, today)}`;
-  const sameMonth = low.slice(0, 7) === high.slice(0, 7);
-  const sameYear = low.slice(0, 4) === high.slice(0, 4);
-  const from = sameMonth ? dayOfMonth(low) : `${dayOfMonth(low)}${NB}${monthOf(low)}${sameYear ? "" : yearUnless(low, today)}`;
-  return `between ${from} and ${day(high, today)}`;
+  return low === high ? `on ${day(high, today)}` : `between ${betweenWords(low, high, yearOf(today))}`;
 }
 
 /** most likely 12 October, between 3 and 24 October. */
-export function expectedDay(span: DateSpan, today: LocalDate): string {
-  return `most likely ${day(span.likely, today)}, ${betweenDays(span.low, span.high, today)}`;
-}
+export const expectedDay = (span: DateSpan, today: LocalDate): string => spreadWords(span, yearOf(today));
 
 /** Earliest likely 3 October, most likely 12 October, latest likely 24 October. */
 export function threeDays(span: DateSpan, today: LocalDate): string {
@@ -152,11 +141,7 @@ export function weekName(week: IsoWeek): string {
 }
 
 /** 35 min; 2 h 40. */
-export function length(minutes: number): string {
-  if (minutes < 60) return `${Math.round(minutes)}${NB}min`;
-  const rest = Math.round(minutes) % 60;
-  return `${Math.floor(Math.round(minutes) / 60)}${NB}h${rest === 0 ? "" : `${NB}${String(rest).padStart(2, "0")}`}`;
-}
+export const length = minutesWords;
 
 /** 14:00, from minutes after midnight; past midnight the clock begins again. */
 export function clock(minutesOfDay: number): string {
@@ -169,31 +154,18 @@ export function degrees(celsius: number): string {
   return `${celsius < 0 ? MINUS : ""}${plain(Math.abs(celsius))}${NB}°C`;
 }
 
-/** One season in 20; 13 seasons in 20: chances are counted, not given in per cent. */
-export function seasonsInTwenty(chance: number): string {
-  const n = Math.round(chance * 20);
-  if (n === 0) return "hardly any season";
-  if (n === 20) return "every season";
-  return n === 1 ? "one season in 20" : `${n} seasons in 20`;
-}
+/** In every season; in 16 seasons of 20: chances are counted, not given in per cent. */
+export const seasons = seasonsWords;
 
 /** First letter small, for a name inside a sentence. */
 export function lower(name: string): string {
   return name.charAt(0).toLowerCase() + name.slice(1);
 }
 
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
+export const capital = sentenceCase;
 
 /** a; a and b; a, b and c. */
-export function listed(items: readonly string[]): string {
-  return items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items[items.length - 1]}`;
-}
-
-function toFifty(grams: number): number {
-  return Math.round(grams / 50) * 50;
-}
+export const listed = listWords;
 
 const dayOfMonth = (date: LocalDate): number => Number(date.slice(8, 10));
 const monthOf = (date: LocalDate): string => MONTHS[Number(date.slice(5, 7)) - 1] as string;

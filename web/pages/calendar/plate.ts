@@ -60,7 +60,7 @@ export function layOut(figures: YearFigures, room: { readonly width: number; rea
   const names = rowNames(figures.crops.map(({ row }) => row));
   let bottom = stripBase + 0.5 * rem;
   const rows = figures.crops.map((series): PlateRow => {
-    const name = nameLines(names.get(series.row.crop) ?? series.row.name);
+    const name = nameLines(names.get(series.row.crop)?.label ?? series.row.name);
     bottom += Math.max(ROW_REM * rem + (name.length - 1) * LINE_REM * rem, series.peak * pxPerGram + 0.75 * rem);
     return { series, name, base: bottom };
   });

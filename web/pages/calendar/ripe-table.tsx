@@ -3,8 +3,9 @@ import type { CalendarWeek } from "#shared/contracts/calendar.ts";
 import { kgCell, kgSpanCell, weekNumber } from "../../format.ts";
 import { RangeLine } from "../../parts/range-line.tsx";
 import { ripeCrops } from "./week-words.ts";
+import type { CropNames } from "./year.ts";
 
-export function RipeTable({ week, names, width }: { readonly week: CalendarWeek; readonly names: ReadonlyMap<string, string>; readonly width: number }) {
+export function RipeTable({ week, names, width }: { readonly week: CalendarWeek; readonly names: CropNames; readonly width: number }) {
   const crops = ripeCrops(week);
   if (crops.length === 0) return null;
   const max = Math.max(1000, ...crops.map((crop) => crop.grams.high));
@@ -30,7 +31,7 @@ export function RipeTable({ week, names, width }: { readonly week: CalendarWeek;
           {crops.map((crop) => (
             <tr key={crop.crop}>
               <th scope="row">
-                {names.get(crop.crop) ?? crop.name}
+                {names.get(crop.crop)?.label ?? crop.name}
                 {crop.waits && <span class="waits">can wait</span>}
               </th>
               <td>

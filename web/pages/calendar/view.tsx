@@ -14,7 +14,7 @@ import { Missing, missingFirst } from "./missing.tsx";
 import { Strip, WeekList } from "./week-list.tsx";
 import { WeekPage, type WeekProps } from "./week-page.tsx";
 import { WeekRule } from "./week-rule.tsx";
-import { rowNames, stepWeek, yearFigures } from "./year.ts";
+import { type CropNames, rowNames, stepWeek, yearFigures } from "./year.ts";
 import { YearSheet } from "./year-sheet.tsx";
 import { YearTable } from "./year-table.tsx";
 
@@ -98,7 +98,7 @@ function Headline({ calendar }: { readonly calendar: Calendar }) {
 interface PhoneWeeksProps {
   readonly calendar: Calendar;
   readonly figures: ReturnType<typeof yearFigures>;
-  readonly names: ReadonlyMap<string, string>;
+  readonly names: CropNames;
   readonly index: number;
   readonly chooseAt: (index: number) => void;
   readonly weekProps: (week: CalendarWeek) => WeekProps & { readonly said: string };

@@ -4,10 +4,11 @@ import type { PlanLine } from "#shared/contracts/plan-lines.ts";
 import { WAYS } from "#shared/kernel/way.ts";
 import { count, made, weekName } from "../../format.ts";
 import { usesWords } from "./week-words.ts";
+import type { CropNames } from "./year.ts";
 
 export interface WaysProps {
   readonly week: CalendarWeek;
-  readonly names: ReadonlyMap<string, string>;
+  readonly names: CropNames;
   readonly onAdd: (pairing: Pairing) => void;
   readonly onUndo: (line: PlanLine) => void;
 }

@@ -7,7 +7,7 @@ import { AllTogether } from "./all-together.tsx";
 import { layOutStrip } from "./strip.ts";
 import { WeekInList, type WeekProps } from "./week-page.tsx";
 import { leadingCrops, pickedWords } from "./week-words.ts";
-import type { YearFigures } from "./year.ts";
+import type { CropNames, YearFigures } from "./year.ts";
 
 /** Weeks with less are not said to be over. */
 const LEAST_G = 50;
@@ -61,7 +61,7 @@ export function Strip({ calendar, figures }: { readonly calendar: Calendar; read
 
 interface WeekListProps {
   readonly figures: YearFigures;
-  readonly names: ReadonlyMap<string, string>;
+  readonly names: CropNames;
   /** Index of the week that is open. */
   readonly open: number | null;
   readonly onOpen: (index: number | null) => void;
@@ -99,7 +99,7 @@ function toggled(event: Event, index: number, open: number | null, onOpen: WeekL
   if (!isOpen && index === open) onOpen(null);
 }
 
-function inShort(week: CalendarWeek, names: ReadonlyMap<string, string>): string {
+function inShort(week: CalendarWeek, names: CropNames): string {
   if (week.grams.high < LEAST_G) return "nothing that has to be eaten";
   const leading = leadingCrops(week, names);
   return `${amountSpan(week.grams.low, week.grams.high)}${leading ? `: ${leading}` : ""}`;
@@ -127,7 +127,7 @@ function Bar({ week, max }: { readonly week: CalendarWeek; readonly max: number 
   );
 }
 
-function Gone({ figures, names }: { readonly figures: YearFigures; readonly names: ReadonlyMap<string, string> }) {
+function Gone({ figures, names }: { readonly figures: YearFigures; readonly names: CropNames }) {
   const weeks = figures.weeks.slice(0, figures.now);
   const last = weeks[weeks.length - 1] as CalendarWeek;
   const grams = figures.total.picked.reduce((sum, picked) => sum + picked, 0);

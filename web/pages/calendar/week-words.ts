@@ -1,6 +1,7 @@
 /** The chosen week in sentences. Amounts in words come from format.ts; this file only decides what is said. */
 import type { CalendarCrop, CalendarWeek, Pairing } from "#shared/contracts/calendar.ts";
-import { amount, amountSpan, expectedAmount, listed, lower, measured } from "../../format.ts";
+import { amount, amountSpan, expectedAmount, capital, listed, measured } from "../../format.ts";
+import type { CropNames } from "./year.ts";
 
 export interface WeekSentence {
   readonly before: string;
@@ -16,7 +17,7 @@ const LEAST_G = 50;
 export function weekSentence(week: CalendarWeek, short = false): WeekSentence {
   const { grams, eatsGrams, surplusGrams } = week;
   if (grams.high < LEAST_G) return { before: "Nothing ripens this week that has to be eaten.", over: "", after: "" };
-  const much = short ? `Most likely ${amount(grams.likely)}.` : `${capitalised(expectedAmount(grams))}.`;
+  const much = short ? `Most likely ${amount(grams.likely)}.` : `${capital(expectedAmount(grams))}.`;
   if (surplusGrams < LEAST_G) {
     const planned = week.planned.length > 0 ? "What is not eaten fresh has its place in the plan." : "All of it is eaten fresh or keeps.";
     return { before: `${much} ${planned}`, over: "", after: "" };
@@ -31,23 +32,23 @@ export function ripeCrops(week: CalendarWeek): CalendarCrop[] {
 }
 
 /** “courgette, tomato, chard”: the three that weigh most. */
-export function leadingCrops(week: CalendarWeek, names: ReadonlyMap<string, string>): string {
+export function leadingCrops(week: CalendarWeek, names: CropNames): string {
   return ripeCrops(week)
     .filter((crop) => !crop.waits)
     .slice(0, 3)
-    .map((crop) => lower(names.get(crop.crop) ?? crop.name))
+    .map((crop) => wordFor(crop, names))
     .join(", ");
 }
 
 /** “courgette 1,200 g, peas 380 g”, as picked. */
-export function pickedWords(week: CalendarWeek, names: ReadonlyMap<string, string>): string {
+export function pickedWords(week: CalendarWeek, names: CropNames): string {
   const picked = week.crops.filter((crop) => crop.pickedGrams > 0).sort((a, b) => b.pickedGrams - a.pickedGrams);
-  return picked.length === 0 ? "nothing" : picked.map((crop) => `${lower(names.get(crop.crop) ?? crop.name)} ${measured(crop.pickedGrams)}`).join(", ");
+  return picked.length === 0 ? "nothing" : picked.map((crop) => `${wordFor(crop, names)} ${measured(crop.pickedGrams)}`).join(", ");
 }
 
 /** “Uses courgette 1.2 kg and chard 400 g.” */
-export function usesWords(uses: Pairing["uses"], names: ReadonlyMap<string, string>): string {
-  return uses.length === 0 ? "" : `Uses ${listed(uses.map(({ crop, grams }) => `${lower(names.get(crop) ?? crop)} ${amount(grams)}`))}.`;
+export function usesWords(uses: Pairing["uses"], names: CropNames): string {
+  return uses.length === 0 ? "" : `Uses ${listed(uses.map(({ crop, grams }) => `${names.get(crop)?.word ?? crop} ${amount(grams)}`))}.`;
 }
 
 /** What the slider says: “Week 34, 23–29 August, 7.5 kg over”. */
@@ -58,4 +59,4 @@ export function weekRuleWords(title: string, week: CalendarWeek | undefined): st
   return `${plain}, ${week.grams.high < LEAST_G ? "nothing ripens" : amountSpan(week.grams.low, week.grams.high)}`;
 }
 
-const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const wordFor = (crop: CalendarCrop, names: CropNames): string => names.get(crop.crop)?.word ?? crop.name;

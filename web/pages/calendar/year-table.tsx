@@ -1,12 +1,12 @@
 /** The same figures as the plate, as a table in kilograms. */
 import { kgCell, weekNumber, weekSpan } from "../../format.ts";
-import type { YearFigures } from "./year.ts";
+import type { CropNames, YearFigures } from "./year.ts";
 
 /** Less is left blank: it would read 0.0. */
 const LEAST_G = 50;
 const cell = (grams: number): string => (grams >= LEAST_G ? kgCell(grams) : "");
 
-export function YearTable({ figures, names }: { readonly figures: YearFigures; readonly names: ReadonlyMap<string, string> }) {
+export function YearTable({ figures, names }: { readonly figures: YearFigures; readonly names: CropNames }) {
   const { weeks, crops, total, now } = figures;
   const columns = crops.filter(({ row }) => row.lift === null);
   return (
@@ -21,7 +21,7 @@ export function YearTable({ figures, names }: { readonly figures: YearFigures; r
                 <th scope="col">Week</th>
                 {columns.map(({ row }) => (
                   <th scope="col" class="num" key={row.crop}>
-                    {names.get(row.crop) ?? row.name}
+                    {names.get(row.crop)?.label ?? row.name}
                   </th>
                 ))}
                 <th scope="col" class="num">
