@@ -1,0 +1,48 @@
+/** /recipes: the list. /recipes/{id}: one recipe. /recipes/new: one of our own; ?change on a recipe edits it. */
+import { crops, recipe, recipes } from "../../api/calls.ts";
+import { useLoad } from "../../api/load.ts";
+import { LoadFailed } from "../../parts/problem-note.tsx";
+import { useTitle } from "../../parts/title.ts";
+import { Waiting } from "../../parts/waiting.tsx";
+import type { PageProps } from "../../pages.ts";
+import { RecipeEditor } from "./recipe-editor.tsx";
+import { RecipeList } from "./recipe-list.tsx";
+import { RecipeSheet } from "./recipe-sheet.tsx";
+import "./recipes.css";
+
+export default function RecipesPage({ id, query }: PageProps) {
+  if (id === "new") return <NewOne />;
+  return id === undefined ? <List query={query} /> : <One id={id} changing={query.has("change")} />;
+}
+
+function List({ query }: { readonly query: URLSearchParams }) {
+  const { load, again } = useLoad("recipes", async (signal) => {
+    const [all, book] = await Promise.all([recipes({}, signal), crops(signal)]);
+    return { all, book };
+  });
+  if (load.state === "waiting") return <Waiting name="Recipes" doing="Fetching the recipes." />;
+  if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
+  return <RecipeList all={load.value.all} book={load.value.book} crop={query.get("crop")} way={query.get("way")} />;
+}
+
+function One({ id, changing }: { readonly id: string; readonly changing: boolean }) {
+  const { load, again } = useLoad(id, async (signal) => {
+    const [one, book, all] = await Promise.all([recipe(id, signal), crops(signal), recipes({}, signal)]);
+    return { one, book, all };
+  });
+  useTitle(load.state === "ready" ? load.value.one.title : null);
+  if (load.state === "waiting") return <Waiting name="Recipe" doing="Fetching the recipe." />;
+  if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
+  const { one, book, all } = load.value;
+  return changing ? <RecipeEditor stored={one} book={book} all={all} /> : <RecipeSheet recipe={one} all={all} />;
+}
+
+function NewOne() {
+  const { load, again } = useLoad("new", async (signal) => {
+    const [book, all] = await Promise.all([crops(signal), recipes({}, signal)]);
+    return { book, all };
+  });
+  if (load.state === "waiting") return <Waiting name="A recipe of our own" doing="Fetching the crops that can stand in it." />;
+  if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
+  return <RecipeEditor stored={null} book={load.value.book} all={load.value.all} />;
+}
