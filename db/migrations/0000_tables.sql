@@ -187,7 +187,7 @@ CREATE TABLE "sowings" (
 	CONSTRAINT "sowings_one_amount" CHECK (num_nonnulls("sowings"."row_m", "sowings"."plants", "sowings"."area_m2") = 1),
 	CONSTRAINT "sowings_amounts" CHECK (coalesce("sowings"."row_m", "sowings"."plants", "sowings"."area_m2") > 0),
 	CONSTRAINT "sowings_dates" CHECK ("sowings"."planted_out_on" is null or "sowings"."sown_on" is null or "sowings"."planted_out_on" >= "sowings"."sown_on"),
-	CONSTRAINT "sowings_dated" CHECK ("sowings"."method" = 'established' or ("sowings"."method" = 'direct' and "sowings"."sown_on" is not null) or ("sowings"."method" = 'transplant' and ("sowings"."sown_on" is not null or "sowings"."planted_out_on" is not null)))
+	CONSTRAINT "sowings_dated" CHECK (("sowings"."method" <> 'direct' or "sowings"."sown_on" is not null) and ("sowings"."method" <> 'transplant' or "sowings"."sown_on" is not null or "sowings"."planted_out_on" is not null))
 );
 --> statement-breakpoint
 ALTER TABLE "beds" ADD CONSTRAINT "beds_household_fk" FOREIGN KEY ("household_id") REFERENCES "public"."households"("household_id") ON DELETE cascade ON UPDATE no action;--> statement-breakpoint

@@ -37,7 +37,7 @@ export const sowings = pgTable(
     check("sowings_dates", sql`${t.plantedOutOn} is null or ${t.sownOn} is null or ${t.plantedOutOn} >= ${t.sownOn}`),
     check(
       "sowings_dated",
-      sql`${t.method} = 'established' or (${t.method} = 'direct' and ${t.sownOn} is not null) or (${t.method} = 'transplant' and (${t.sownOn} is not null or ${t.plantedOutOn} is not null))`,
+      sql`(${t.method} <> 'direct' or ${t.sownOn} is not null) and (${t.method} <> 'transplant' or ${t.sownOn} is not null or ${t.plantedOutOn} is not null)`,
     ),
   ],
 );

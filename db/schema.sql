@@ -1,0 +1,291 @@
+-- The tables as the migrations leave them. Written by npm run db:dump; change the schema and generate a migration, not this file.
+
+create table beds (
+  household_id uuid not null,
+  id uuid not null,
+  name text not null,
+  length_m numeric(9,2) not null,
+  width_m numeric(9,2) not null,
+  cover text not null,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint beds_pk PRIMARY KEY (household_id, id),
+  constraint beds_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint beds_cover CHECK ((cover = ANY (ARRAY['open'::text, 'fleece'::text, 'cold-frame'::text, 'polytunnel'::text, 'greenhouse'::text, 'indoors'::text]))),
+  constraint beds_size CHECK (((length_m > (0)::numeric) AND (width_m > (0)::numeric)))
+);
+alter table beds enable row level security;
+alter table beds force row level security;
+create policy beds_wall on beds for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on beds to stillroom_app;
+
+create table book_recipes (
+  id uuid not null,
+  recipe jsonb not null,
+  sources jsonb default '[]'::jsonb not null,
+  constraint book_recipes_pkey PRIMARY KEY (id)
+);
+grant select on book_recipes to stillroom_app;
+
+create table cook_day_dishes (
+  household_id uuid not null,
+  cook_day_id uuid not null,
+  position integer not null,
+  recipe_id uuid not null,
+  batches integer not null,
+  constraint cook_day_dishes_pk PRIMARY KEY (household_id, cook_day_id, "position"),
+  constraint cook_day_dishes_day_fk FOREIGN KEY (household_id, cook_day_id) REFERENCES cook_days(household_id, id) ON DELETE CASCADE,
+  constraint cook_day_dishes_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint cook_day_dishes_recipe_fk FOREIGN KEY (household_id, recipe_id) REFERENCES recipes(household_id, id),
+  constraint cook_day_dishes_batches CHECK ((batches > 0))
+);
+alter table cook_day_dishes enable row level security;
+alter table cook_day_dishes force row level security;
+create policy cook_day_dishes_wall on cook_day_dishes for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on cook_day_dishes to stillroom_app;
+
+create table cook_days (
+  household_id uuid not null,
+  id uuid not null,
+  on_day date not null,
+  starts_at text not null,
+  ends_by text,
+  cooks integer not null,
+  kitchen jsonb not null,
+  unavailable jsonb not null,
+  title text,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint cook_days_pk PRIMARY KEY (household_id, id),
+  constraint cook_days_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint cook_days_clock CHECK (((starts_at ~ '^([01][0-9]|2[0-3]):[0-5][0-9]$'::text) AND ((ends_by IS NULL) OR (ends_by ~ '^([01][0-9]|2[0-3]):[0-5][0-9]$'::text)))),
+  constraint cook_days_cooks CHECK (((cooks >= 1) AND (cooks <= 6)))
+);
+CREATE INDEX cook_days_on ON public.cook_days USING btree (household_id, on_day);
+alter table cook_days enable row level security;
+alter table cook_days force row level security;
+create policy cook_days_wall on cook_days for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on cook_days to stillroom_app;
+
+create table crops (
+  slug text not null,
+  facts jsonb not null,
+  constraint crops_pkey PRIMARY KEY (slug)
+);
+grant select on crops to stillroom_app;
+
+create table households (
+  household_id uuid not null,
+  name text not null,
+  zone text not null,
+  latitude double precision not null,
+  longitude double precision not null,
+  altitude_m double precision not null,
+  people integer not null,
+  week_start text not null,
+  units text not null,
+  eats jsonb,
+  glut_grams integer default 1000 not null,
+  kitchen jsonb,
+  cooks integer default 1 not null,
+  placed boolean default false not null,
+  normals jsonb,
+  weather_attribution text,
+  version integer default 1 not null,
+  constraint households_pk PRIMARY KEY (household_id),
+  constraint households_cooks CHECK (((cooks >= 1) AND (cooks <= 6))),
+  constraint households_glut CHECK ((glut_grams >= 0)),
+  constraint households_people CHECK (((people >= 1) AND (people <= 60))),
+  constraint households_place CHECK ((((latitude >= ('-90'::integer)::double precision) AND (latitude <= (90)::double precision)) AND ((longitude >= ('-180'::integer)::double precision) AND (longitude <= (180)::double precision)))),
+  constraint households_units CHECK ((units = ANY (ARRAY['metric'::text, 'us'::text, 'imperial'::text]))),
+  constraint households_week_start CHECK ((week_start = ANY (ARRAY['monday'::text, 'sunday'::text, 'saturday'::text, 'friday'::text])))
+);
+alter table households enable row level security;
+alter table households force row level security;
+create policy households_wall on households for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on households to stillroom_app;
+
+create table picks (
+  household_id uuid not null,
+  id uuid not null,
+  sowing_id uuid not null,
+  picked_on date not null,
+  grams integer not null,
+  pieces integer,
+  recorded_at timestamp with time zone default now() not null,
+  undone_at timestamp with time zone,
+  constraint picks_pk PRIMARY KEY (household_id, id),
+  constraint picks_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint picks_sowing_fk FOREIGN KEY (household_id, sowing_id) REFERENCES sowings(household_id, id),
+  constraint picks_grams CHECK ((grams > 0)),
+  constraint picks_pieces CHECK (((pieces IS NULL) OR (pieces > 0)))
+);
+CREATE INDEX picks_day ON public.picks USING btree (household_id, picked_on);
+CREATE INDEX picks_sowing_day ON public.picks USING btree (household_id, sowing_id, picked_on);
+alter table picks enable row level security;
+alter table picks force row level security;
+create policy picks_wall on picks for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant insert, select, update (undone_at) on picks to stillroom_app;
+
+create table plan_lines (
+  household_id uuid not null,
+  id uuid not null,
+  week text not null,
+  recipe_id uuid not null,
+  batches integer not null,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint plan_lines_pk PRIMARY KEY (household_id, id),
+  constraint plan_lines_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint plan_lines_recipe_fk FOREIGN KEY (household_id, recipe_id) REFERENCES recipes(household_id, id),
+  constraint plan_lines_batches CHECK ((batches > 0)),
+  constraint plan_lines_week CHECK ((week ~ '^[0-9]{4}-W(0[1-9]|[1-4][0-9]|5[0-3])$'::text))
+);
+CREATE INDEX plan_lines_week ON public.plan_lines USING btree (household_id, week);
+alter table plan_lines enable row level security;
+alter table plan_lines force row level security;
+create policy plan_lines_wall on plan_lines for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on plan_lines to stillroom_app;
+
+create table recipe_parts (
+  household_id uuid not null,
+  recipe_id uuid not null,
+  part_id uuid not null,
+  constraint recipe_parts_pk PRIMARY KEY (household_id, recipe_id, part_id),
+  constraint recipe_parts_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint recipe_parts_part_fk FOREIGN KEY (household_id, part_id) REFERENCES recipes(household_id, id),
+  constraint recipe_parts_recipe_fk FOREIGN KEY (household_id, recipe_id) REFERENCES recipes(household_id, id) ON DELETE CASCADE,
+  constraint recipe_parts_not_itself CHECK ((recipe_id <> part_id))
+);
+alter table recipe_parts enable row level security;
+alter table recipe_parts force row level security;
+create policy recipe_parts_wall on recipe_parts for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on recipe_parts to stillroom_app;
+
+create table recipes (
+  household_id uuid not null,
+  id uuid not null,
+  title text not null,
+  way text not null,
+  makes_amount double precision not null,
+  makes_unit text not null,
+  process text,
+  origin text default 'own'::text not null,
+  body jsonb not null,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint recipes_pk PRIMARY KEY (household_id, id),
+  constraint recipes_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint recipes_makes CHECK ((makes_amount > (0)::double precision)),
+  constraint recipes_origin CHECK ((origin = ANY (ARRAY['book'::text, 'own'::text]))),
+  constraint recipes_way CHECK ((way = ANY (ARRAY['eat'::text, 'cook'::text, 'freeze'::text, 'bottle'::text, 'dry'::text, 'pickle'::text, 'ferment'::text, 'store'::text, 'give'::text])))
+);
+alter table recipes enable row level security;
+alter table recipes force row level security;
+create policy recipes_wall on recipes for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on recipes to stillroom_app;
+
+create table reference_rows (
+  kind text not null,
+  key text not null,
+  facts jsonb not null,
+  source text not null,
+  constraint reference_rows_pk PRIMARY KEY (kind, key),
+  constraint reference_rows_source CHECK ((source <> ''::text))
+);
+grant select on reference_rows to stillroom_app;
+
+create table sightings (
+  household_id uuid not null,
+  id uuid not null,
+  sowing_id uuid not null,
+  stage text not null,
+  seen_on date not null,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint sightings_pk PRIMARY KEY (household_id, id),
+  constraint sightings_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint sightings_sowing_fk FOREIGN KEY (household_id, sowing_id) REFERENCES sowings(household_id, id) ON DELETE CASCADE,
+  constraint sightings_stage CHECK ((stage = ANY (ARRAY['emerged'::text, 'planted-out'::text, 'flowering'::text, 'fruit-set'::text, 'first-pick'::text, 'finished'::text])))
+);
+CREATE INDEX sightings_sowing ON public.sightings USING btree (household_id, sowing_id);
+alter table sightings enable row level security;
+alter table sightings force row level security;
+create policy sightings_wall on sightings for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on sightings to stillroom_app;
+
+create table sources (
+  id text not null,
+  text text not null,
+  licence text,
+  constraint sources_pkey PRIMARY KEY (id)
+);
+grant select on sources to stillroom_app;
+
+create table sowings (
+  household_id uuid not null,
+  id uuid not null,
+  bed_id uuid not null,
+  crop text not null,
+  variety text,
+  method text not null,
+  sown_on date,
+  planted_out_on date,
+  row_m numeric(9,2),
+  plants integer,
+  area_m2 numeric(9,2),
+  stands_since integer,
+  note text,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint sowings_pk PRIMARY KEY (household_id, id),
+  constraint sowings_bed_fk FOREIGN KEY (household_id, bed_id) REFERENCES beds(household_id, id),
+  constraint sowings_crop_fk FOREIGN KEY (crop) REFERENCES crops(slug),
+  constraint sowings_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint sowings_amounts CHECK ((COALESCE(row_m, (plants)::numeric, area_m2) > (0)::numeric)),
+  constraint sowings_dated CHECK ((((method <> 'direct'::text) OR (sown_on IS NOT NULL)) AND ((method <> 'transplant'::text) OR (sown_on IS NOT NULL) OR (planted_out_on IS NOT NULL)))),
+  constraint sowings_dates CHECK (((planted_out_on IS NULL) OR (sown_on IS NULL) OR (planted_out_on >= sown_on))),
+  constraint sowings_method CHECK ((method = ANY (ARRAY['direct'::text, 'transplant'::text, 'established'::text]))),
+  constraint sowings_one_amount CHECK ((num_nonnulls(row_m, plants, area_m2) = 1))
+);
+CREATE INDEX sowings_bed ON public.sowings USING btree (household_id, bed_id);
+alter table sowings enable row level security;
+alter table sowings force row level security;
+create policy sowings_wall on sowings for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on sowings to stillroom_app;
+
+create table weather_days (
+  household_id uuid not null,
+  day date not null,
+  tmax_tenths integer not null,
+  tmin_tenths integer not null,
+  constraint weather_days_pk PRIMARY KEY (household_id, day),
+  constraint weather_days_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint weather_days_order CHECK ((tmax_tenths >= tmin_tenths))
+);
+alter table weather_days enable row level security;
+alter table weather_days force row level security;
+create policy weather_days_wall on weather_days for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on weather_days to stillroom_app;

@@ -1,0 +1,148 @@
+import { randomUUID } from "node:crypto";
+import type pg from "pg";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { fillHousehold, type HouseholdRows } from "../support/database-rows.ts";
+import { asSuperuser, freshDb, makeHousehold, type TestDb } from "../support/test-db.ts";
+
+let scratch: TestDb;
+let household: string;
+let rows: HouseholdRows;
+beforeAll(async () => {
+  scratch = await freshDb();
+  household = await makeHousehold(scratch.db);
+  rows = await scratch.db.inHousehold(household, (tx) => fillHousehold(tx, household));
+});
+afterAll(() => scratch.drop());
+
+type Values = Record<string, unknown>;
+
+/** A row of each table that breaks no rule; the cases below change one thing. */
+const sound = (): Record<string, Values> => ({
+  households: { household_id: randomUUID(), name: "Row house", zone: "Etc/UTC", latitude: 52.1, longitude: 5.18, altitude_m: 2, people: 3, week_start: "monday", units: "metric" },
+  weather_days: { household_id: household, day: "2027-02-01", tmax_tenths: 60, tmin_tenths: -10 },
+  beds: { household_id: household, id: randomUUID(), name: "By the gate", length_m: 3, width_m: 1, cover: "fleece" },
+  sowings: { household_id: household, id: randomUUID(), bed_id: rows.bedId, crop: "tomato", method: "direct", sown_on: "2027-05-01", row_m: 2.5 },
+  sightings: { household_id: household, id: randomUUID(), sowing_id: rows.sowingId, stage: "emerged", seen_on: "2027-05-12" },
+  picks: { household_id: household, id: randomUUID(), sowing_id: rows.sowingId, picked_on: "2027-07-22", grams: 300, pieces: 3 },
+  recipes: { household_id: household, id: randomUUID(), title: "Broth", way: "cook", makes_amount: 2, makes_unit: "l", body: "{}" },
+  recipe_parts: { household_id: household, recipe_id: rows.partId, part_id: rows.recipeId },
+  plan_lines: { household_id: household, id: randomUUID(), week: "2026-W53", recipe_id: rows.recipeId, batches: 1 },
+  cook_days: { household_id: household, id: randomUUID(), on_day: "2027-08-07", starts_at: "09:30", ends_by: "13:00", cooks: 2, kitchen: "{}", unavailable: "[]" },
+  reference_rows: { kind: "test", key: "a", facts: "{}", source: "CP" },
+});
+
+const cookDay = (change: Values): [string, Values] => ["cook_days", change];
+
+/** Constraint, table, and what is changed in the sound row. */
+const CHECKS: [constraint: string, table: string, change: Values][] = [
+  ["households_place", "households", { latitude: 90.5 }],
+  ["households_place", "households", { longitude: -180.01 }],
+  ["households_place", "households", { latitude: Number.NaN }],
+  ["households_people", "households", { people: 0 }],
+  ["households_people", "households", { people: 61 }],
+  ["households_week_start", "households", { week_start: "tuesday" }],
+  ["households_units", "households", { units: "old" }],
+  ["households_glut", "households", { glut_grams: -1 }],
+  ["households_cooks", "households", { cooks: 0 }],
+  ["weather_days_order", "weather_days", { tmin_tenths: 61 }],
+  ["beds_size", "beds", { length_m: 0 }],
+  ["beds_size", "beds", { width_m: -1 }],
+  ["beds_cover", "beds", { cover: "tent" }],
+  ["sowings_method", "sowings", { method: "thrown" }],
+  ["sowings_one_amount", "sowings", { row_m: null }],
+  ["sowings_one_amount", "sowings", { plants: 4 }],
+  ["sowings_amounts", "sowings", { row_m: 0 }],
+  ["sowings_amounts", "sowings", { row_m: null, plants: -3 }],
+  ["sowings_amounts", "sowings", { row_m: null, area_m2: 0 }],
+  ["sowings_dates", "sowings", { planted_out_on: "2027-04-30" }],
+  ["sowings_dated", "sowings", { sown_on: null }],
+  ["sowings_dated", "sowings", { method: "transplant", sown_on: null }],
+  ["sightings_stage", "sightings", { stage: "sulking" }],
+  ["picks_grams", "picks", { grams: 0 }],
+  ["picks_grams", "picks", { grams: -5 }],
+  ["picks_pieces", "picks", { pieces: 0 }],
+  ["recipes_way", "recipes", { way: "smoke" }],
+  ["recipes_origin", "recipes", { origin: "web" }],
+  ["recipes_makes", "recipes", { makes_amount: 0 }],
+  ["recipe_parts_not_itself", "recipe_parts", { part_id: "same" }],
+  ["plan_lines_week", "plan_lines", { week: "2027-W54" }],
+  ["plan_lines_week", "plan_lines", { week: "2027-W00" }],
+  ["plan_lines_week", "plan_lines", { week: "2027-32" }],
+  ["plan_lines_batches", "plan_lines", { batches: 0 }],
+  ["cook_days_cooks", ...cookDay({ cooks: 7 })],
+  ["cook_days_clock", ...cookDay({ starts_at: "24:00" })],
+  ["cook_days_clock", ...cookDay({ ends_by: "9:00" })],
+  ["cook_day_dishes_batches", "cook_day_dishes", { batches: 0 }],
+  ["reference_rows_source", "reference_rows", { source: "" }],
+];
+
+const ELSEWHERE = "11111111-1111-4111-8111-111111111111";
+const REFERENCES: [constraint: string, table: string, change: Values][] = [
+  ["weather_days_household_fk", "weather_days", { household_id: ELSEWHERE }],
+  ["beds_household_fk", "beds", { household_id: ELSEWHERE }],
+  ["recipes_household_fk", "recipes", { household_id: ELSEWHERE }],
+  ["cook_days_household_fk", "cook_days", { household_id: ELSEWHERE }],
+  ["sowings_bed_fk", "sowings", { bed_id: ELSEWHERE }],
+  ["sowings_crop_fk", "sowings", { crop: "moon-carrot" }],
+  ["sightings_sowing_fk", "sightings", { sowing_id: ELSEWHERE }],
+  ["picks_sowing_fk", "picks", { sowing_id: ELSEWHERE }],
+  ["recipe_parts_recipe_fk", "recipe_parts", { recipe_id: ELSEWHERE }],
+  ["recipe_parts_part_fk", "recipe_parts", { part_id: ELSEWHERE }],
+  ["plan_lines_recipe_fk", "plan_lines", { recipe_id: ELSEWHERE }],
+  ["cook_day_dishes_day_fk", "cook_day_dishes", { cook_day_id: ELSEWHERE }],
+  ["cook_day_dishes_recipe_fk", "cook_day_dishes", { recipe_id: ELSEWHERE }],
+];
+
+/** Inserts as the superuser, so that nothing but the constraints is in the way; rolled back. Answers the constraint that refused. */
+function insert(table: string, change: Values): Promise<string | undefined> {
+  return asSuperuser(scratch.url, async (client) => {
+    await client.query("begin");
+    try {
+      const base = table === "cook_day_dishes" ? await dish(client) : sound()[table];
+      const row: Values = { ...base, ...change };
+      if (row["part_id"] === "same") row["part_id"] = row["recipe_id"];
+      const names = Object.keys(row);
+      await client.query(`insert into ${table} (${names.join(", ")}) values (${names.map((_, i) => `$${i + 1}`).join(", ")})`, Object.values(row));
+      return undefined;
+    } catch (error) {
+      return (error as { constraint?: string }).constraint ?? String(error);
+    } finally {
+      await client.query("rollback");
+    }
+  });
+}
+
+async function dish(client: pg.Client): Promise<Values> {
+  const { rows: days } = await client.query<{ id: string }>("select id from cook_days where household_id = $1", [household]);
+  return { household_id: household, cook_day_id: days[0]?.id, position: 1, recipe_id: rows.recipeId, batches: 2 };
+}
+
+describe("the rules of the tables", () => {
+  it("let a sound row of every table in", async () => {
+    for (const table of [...Object.keys(sound()), "cook_day_dishes"]) expect([table, await insert(table, {})]).toEqual([table, undefined]);
+  });
+
+  it.each(CHECKS)("%s refuses, in %s, %o", async (constraint, table, change) => {
+    expect(await insert(table, change)).toBe(constraint);
+  });
+
+  it.each(REFERENCES)("%s refuses, in %s, what is not there", async (constraint, table, change) => {
+    expect(await insert(table, change)).toBe(constraint);
+  });
+
+  it("have a case here for every check, and for every reference but those that only say whose a row is", async () => {
+    const { rows: found } = await asSuperuser(scratch.url, (client) =>
+      client.query<{ name: string; kind: string }>("select conname as name, contype::text as kind from pg_constraint where connamespace = 'public'::regnamespace and contype in ('c', 'f')"),
+    );
+    const named = (kind: string) => found.filter((row) => row.kind === kind).map((row) => row.name);
+    expect(new Set(CHECKS.map(([name]) => name))).toEqual(new Set(named("c")));
+    const withoutCase = named("f").filter((name) => !REFERENCES.some(([reference]) => reference === name));
+    expect(withoutCase.filter((name) => !name.endsWith("_household_fk"))).toEqual([]);
+  });
+
+  it("let an id be used once in a household", async () => {
+    expect(await insert("beds", { id: rows.bedId })).toBe("beds_pk");
+    expect(await insert("picks", { id: rows.pickId })).toBe("picks_pk");
+    expect(await insert("weather_days", { day: "2027-07-01" })).toBe("weather_days_pk");
+  });
+});

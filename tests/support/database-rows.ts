@@ -1,0 +1,42 @@
+/** One row in each table of a household, invented, so that a test of the wall has something behind it. */
+import { randomUUID } from "node:crypto";
+import { getTableColumns, getTableName, is, type InferInsertModel } from "drizzle-orm";
+import { type PgColumn, PgTable } from "drizzle-orm/pg-core";
+import type { Tx } from "#db/client.ts";
+import * as schema from "#db/schema/index.ts";
+
+export const householdTables: readonly { readonly name: string; readonly table: PgTable; readonly householdId: PgColumn }[] = Object.values(schema)
+  .filter((table) => is(table, PgTable))
+  .flatMap((table) => {
+    const { householdId } = getTableColumns(table) as Record<string, PgColumn>;
+    return householdId === undefined ? [] : [{ name: getTableName(table), table, householdId }];
+  })
+  .sort((a, b) => (a.name < b.name ? -1 : 1));
+
+export interface HouseholdRows {
+  readonly bedId: string;
+  readonly sowingId: string;
+  readonly pickId: string;
+  readonly recipeId: string;
+  readonly partId: string;
+}
+
+/** The household itself is there already (makeHousehold). `ids` lets two households hold things of the same id. */
+export async function fillHousehold(tx: Tx, householdId: string, ids: HouseholdRows = newIds()): Promise<HouseholdRows> {
+  const { bedId, sowingId, pickId, recipeId, partId } = ids;
+  const cookDayId = randomUUID();
+  const recipe = (id: string, title: string): InferInsertModel<typeof schema.recipes> => ({ householdId, id, title, way: "cook", makesAmount: 4, makesUnit: "portions", body: {} });
+  await tx.insert(schema.weatherDays).values({ householdId, day: "2027-07-01", tmaxTenths: 231, tminTenths: 118 });
+  await tx.insert(schema.beds).values({ householdId, id: bedId, name: "By the wall", lengthM: 4, widthM: 1.2, cover: "open" });
+  await tx.insert(schema.sowings).values({ householdId, id: sowingId, bedId, crop: "tomato", method: "transplant", plantedOutOn: "2027-05-20", plants: 6 });
+  await tx.insert(schema.sightings).values({ householdId, id: randomUUID(), sowingId, stage: "flowering", seenOn: "2027-06-20" });
+  await tx.insert(schema.picks).values({ householdId, id: pickId, sowingId, pickedOn: "2027-07-20", grams: 450 });
+  await tx.insert(schema.recipes).values([recipe(recipeId, "Soup of the day"), recipe(partId, "Stock for it")]);
+  await tx.insert(schema.recipeParts).values({ householdId, recipeId, partId });
+  await tx.insert(schema.planLines).values({ householdId, id: randomUUID(), week: "2027-W30", recipeId, batches: 2 });
+  await tx.insert(schema.cookDays).values({ householdId, id: cookDayId, on: "2027-07-31", startsAt: "09:00", cooks: 1, kitchen: { ovens: [], burners: 4 }, unavailable: [] });
+  await tx.insert(schema.cookDayDishes).values({ householdId, cookDayId, position: 0, recipeId, batches: 1 });
+  return ids;
+}
+
+export const newIds = (): HouseholdRows => ({ bedId: randomUUID(), sowingId: randomUUID(), pickId: randomUUID(), recipeId: randomUUID(), partId: randomUUID() });
