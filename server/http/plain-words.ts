@@ -36,12 +36,18 @@ export function inPlainWords(issue: RawIssue): string | undefined {
   }
 }
 
-/** Every fault with its dotted path, unknown fields one by one. */
-export function faultsOf(issues: readonly Issue[], at: readonly PropertyKey[] = []): FieldFault[] {
+/** One fault for each bad field with its dotted path, unknown fields one by one. */
+export function faultsOf(issues: readonly Issue[]): FieldFault[] {
+  const byPath = new Map<string, FieldFault>();
+  for (const fault of faultsAt(issues, [])) if (!byPath.has(fault.path)) byPath.set(fault.path, fault);
+  return [...byPath.values()];
+}
+
+function faultsAt(issues: readonly Issue[], at: readonly PropertyKey[]): FieldFault[] {
   return issues.flatMap((issue): FieldFault[] => {
     const path = [...at, ...issue.path];
     if (issue.code === "unrecognized_keys") return issue.keys.map((key) => ({ path: dotted([...path, key]), message: "is not a field here" }));
-    if (issue.code === "invalid_union" && issue.errors.length > 0) return faultsOf(nearest(issue.errors), path);
+    if (issue.code === "invalid_union" && issue.errors.length > 0) return faultsAt(nearest(issue.errors), path);
     if (issue.code === "invalid_key") return [{ path: dotted(path), message: issue.issues[0]?.message ?? issue.message }];
     return [{ path: dotted(path), message: OVEN.test(dotted(path)) && issue.code === "invalid_type" ? ONE_OVEN : issue.message }];
   });
