@@ -1,0 +1,245 @@
+/**
+ * Exact search that learns from its clashes. It knows nothing of kitchens: lags, capacities and pairs in, a plan of least end or
+ * the proof that there is none out. One clash costs one of the budget; no clock, no dice.
+ * Method: lazy clause generation on start bounds (Schutt, Feydy, Stuckey, Wallace, Journal of Scheduling 16 (2013) 273–289).
+ */
+import type { Plan, Project } from "./project.ts";
+import { Clauses } from "./search-clauses.ts";
+import { Learner } from "./search-learn.ts";
+import { searchModel, type SearchModel } from "./search-model.ts";
+import { Timetable } from "./search-timetable.ts";
+import { BY_GUARD, BY_LAG, DECIDED, FACT, Trail } from "./search-trail.ts";
+import type { Windows } from "./windows.ts";
+
+export interface SearchAsk {
+  /** No start is later than this. */
+  readonly horizon: number;
+  /** Only plans that end here or before. */
+  readonly latestEnd: number;
+  /** A plan that ends here is good enough: it cannot be, or need not be, earlier. */
+  readonly enough: number;
+  readonly conflicts: number;
+}
+
+export interface SearchAnswer {
+  /** `exhausted`: there is nothing better than `plan`, or nothing at all. */
+  readonly status: "enough" | "exhausted" | "stopped";
+  readonly plan: Plan | null;
+  readonly end: number | null;
+  readonly conflicts: number;
+}
+
+/** Restart after so many clashes, then after 1.2 times as many each time; keep at most so many clauses (all found by trying). */
+const FIRST_RESTART = 100;
+const RESTART_GROWTH = 1.2;
+const MOST_CLAUSES = 4_000;
+const DECAY = 0.95;
+
+export function search(project: Project, windows: Windows, ask: SearchAsk): SearchAnswer {
+  return new Search(searchModel(project, windows), ask).run();
+}
+
+class Search {
+  private readonly trail: Trail;
+  private readonly clauses: Clauses;
+  private readonly learner: Learner;
+  private readonly model: SearchModel;
+  private readonly ask: SearchAsk;
+  private readonly timetables: Timetable[];
+  private readonly tablesOf: number[][];
+  private readonly dirty: Uint8Array;
+  private readonly activity: Float64Array;
+  private bump = 1;
+  private seen = 0;
+  private conflicts = 0;
+  private plan: Plan | null = null;
+  private end: number | null = null;
+  /** False once facts alone contradict each other. */
+  private consistent = true;
+
+  constructor(model: SearchModel, ask: SearchAsk) {
+    this.model = model;
+    this.ask = ask;
+    this.trail = new Trail(model.variables);
+    this.clauses = new Clauses(this.trail);
+    this.activity = new Float64Array(model.variables);
+    this.learner = new Learner(this.trail, this.clauses, model.arcs, (variable) => this.liven(variable));
+    this.timetables = model.capacities.map((capacity) => new Timetable(this.trail, capacity, model.choiceOf));
+    this.dirty = new Uint8Array(this.timetables.length).fill(1);
+    this.tablesOf = Array.from({ length: model.variables }, (): number[] => []);
+    this.timetables.forEach((table, t) => {
+      for (const variable of new Set([...table.from, ...table.to, ...table.taken])) if (variable > 0) this.tablesOf[variable]?.push(t);
+    });
+    this.setFacts();
+  }
+
+  run(): SearchAnswer {
+    let restartAt = FIRST_RESTART;
+    let interval = FIRST_RESTART;
+    while (this.consistent) {
+      if (!this.propagate()) {
+        this.conflicts++;
+        this.learnFromClash();
+      } else if (this.conflicts >= this.ask.conflicts) {
+        return this.answer("stopped");
+      } else if (this.conflicts >= restartAt) {
+        interval *= RESTART_GROWTH;
+        restartAt = this.conflicts + interval;
+        this.restart();
+      } else if (!this.decide(restartAt === FIRST_RESTART)) {
+        this.note();
+        if ((this.end as number) <= this.ask.enough) return this.answer("enough");
+      }
+    }
+    return this.answer("exhausted");
+  }
+
+  private answer(status: SearchAnswer["status"]): SearchAnswer {
+    return { status, plan: this.plan, end: this.end, conflicts: this.conflicts };
+  }
+
+  private setFacts(): void {
+    const { trail, model } = this;
+    const { starts, end } = model;
+    trail.now.fill(-this.ask.horizon);
+    for (let x = 0; x < starts; x++) trail.now[2 * x] = 0;
+    trail.now[1] = 0;
+    for (let x = starts; x < model.variables; x++) [trail.now[2 * x], trail.now[2 * x + 1]] = [0, -1];
+    trail.root.set(trail.now);
+    for (const clause of model.clauses) {
+      if (clause.length === 0) this.consistent = false;
+      else if (clause.length === 2) this.consistent &&= trail.raise(clause[0] as number, clause[1] as number, FACT);
+      else this.clauses.add(clause, 0);
+    }
+    // Every arc is looked at once, from whatever bound it leaves.
+    for (let b = 0; b < trail.now.length; b++) this.consistent &&= this.followArcs(b);
+    this.consistent &&= trail.raise(2 * end + 1, -this.ask.latestEnd, FACT);
+  }
+
+  private propagate(): boolean {
+    const { trail } = this;
+    for (;;) {
+      while (this.seen < trail.size) {
+        const entry = this.seen++;
+        const b = trail.bound[entry] as number;
+        if (trail.latest[b] === entry && !this.followArcs(b)) return false;
+        const [old, value] = [trail.old[entry] as number, trail.value[entry] as number];
+        if (!this.switchOn(b, old, value) || !this.clauses.propagate(b, old, value)) return false;
+        for (const table of this.tablesOf[b >> 1] as number[]) this.dirty[table] = 1;
+      }
+      const table = this.dirty.indexOf(1);
+      if (table < 0) return true;
+      this.dirty[table] = 0;
+      if (!(this.timetables[table] as Timetable).propagate()) return false;
+    }
+  }
+
+  /** Lags out of a bound; for one whose guard is open, the guard is refused when the lag can no longer be. */
+  private followArcs(b: number): boolean {
+    const { trail } = this;
+    const { to, length, guardB, guardV, first, leaving } = this.model.arcs;
+    const value = trail.now[b] as number;
+    const last = first[b + 1] as number;
+    for (let k = first[b] as number; k < last; k++) {
+      const arc = leaving[k] as number;
+      const reach = value + (length[arc] as number);
+      const target = to[arc] as number;
+      const guard = guardB[arc] as number;
+      if (guard < 0) {
+        if (reach > (trail.now[target] as number) && !trail.raise(target, reach, (arc << 2) | BY_LAG)) return false;
+      } else if ((trail.now[guard] as number) >= (guardV[arc] as number)) {
+        if (reach > (trail.now[target] as number) && !trail.raise(target, reach, (arc << 2) | BY_GUARD)) return false;
+      } else if (reach + (trail.now[target ^ 1] as number) > 0) {
+        const off = 1 - (guardV[arc] as number);
+        if (!trail.holds(guard ^ 1, off) && !trail.raise(guard ^ 1, off, trail.list([b, value, target ^ 1, 1 - reach]))) return false;
+      }
+    }
+    return true;
+  }
+
+  private switchOn(b: number, old: number, value: number): boolean {
+    const { trail } = this;
+    const { from, to, length, guardV, switchedBy } = this.model.arcs;
+    for (const arc of switchedBy[b] as readonly number[]) {
+      if ((guardV[arc] as number) <= old || (guardV[arc] as number) > value) continue;
+      if (!trail.raise(to[arc] as number, (trail.now[from[arc] as number] as number) + (length[arc] as number), (arc << 2) | BY_GUARD)) return false;
+    }
+    return true;
+  }
+
+  private learnFromClash(): void {
+    const { trail } = this;
+    const lesson = this.learner.learn();
+    if (lesson === null) {
+      this.consistent = false;
+      return;
+    }
+    this.goBack(lesson.backTo);
+    const [b, v] = [lesson.clause[0] as number, lesson.clause[1] as number];
+    if (lesson.clause.length === 2) this.consistent = trail.raise(b, v, FACT);
+    else trail.raise(b, v, (this.clauses.add(lesson.clause, lesson.spread) << 2) | 2);
+    this.bump /= DECAY;
+  }
+
+  private goBack(level: number): void {
+    this.trail.backTo(level);
+    this.seen = Math.min(this.seen, this.trail.size);
+    this.dirty.fill(0);
+  }
+
+  /** To the root; what the last stretch proved for good is settled. */
+  private restart(): void {
+    this.goBack(0);
+    this.settle();
+    if (this.clauses.count > MOST_CLAUSES) this.clauses.halve();
+  }
+
+  /** Facts need no reasons. */
+  private settle(): void {
+    this.trail.settle();
+    this.seen = 0;
+  }
+
+  /** Gives one open start its earliest moment, or one open choice its first option; false when all are fixed. */
+  private decide(inOrder: boolean): boolean {
+    const { trail, model } = this;
+    let best = -1;
+    let bestScore = -Infinity;
+    for (let x = 1; x < model.starts; x++) {
+      if (trail.fixed(x)) continue;
+      const score = inOrder ? -(trail.now[2 * x] as number) : (this.activity[x] as number);
+      if (score > bestScore) [best, bestScore] = [x, score];
+    }
+    const asked = best < 0 ? model.choiceOf.findIndex((taken) => this.isUndecided(taken)) : best;
+    if (asked < 0) return false;
+    if (trail.levels.length === 0) this.settle();
+    trail.open();
+    const taken = model.choiceOf[asked];
+    const option = taken?.find((variable) => variable >= 0 && !trail.fixed(variable));
+    if (option !== undefined && this.isUndecided(taken)) trail.raise(2 * option, 1, DECIDED);
+    else trail.raise(2 * asked + 1, -(trail.now[2 * asked] as number), DECIDED);
+    return true;
+  }
+
+  private isUndecided(taken: readonly number[] | undefined): boolean {
+    return taken !== undefined && !taken.some((variable) => variable >= 0 && this.trail.holds(2 * variable, 1));
+  }
+
+  /** Keeps the plan that stands and asks for a better one. */
+  private note(): void {
+    const { trail, model } = this;
+    const starts = Int32Array.from({ length: model.starts }, (_, x) => trail.now[2 * x] as number);
+    const options = Int32Array.from({ length: model.starts }, (_, x) => model.choiceOf[x]?.findIndex((variable) => variable >= 0 && trail.holds(2 * variable, 1)) ?? -1);
+    this.plan = { starts, options };
+    this.end = starts[model.end] as number;
+    this.restart();
+    this.consistent = trail.raise(2 * model.end + 1, -(this.end - 1), FACT);
+  }
+
+  private liven(variable: number): void {
+    this.activity[variable] = (this.activity[variable] as number) + this.bump;
+    if ((this.activity[variable] as number) < 1e100) return;
+    for (let x = 0; x < this.activity.length; x++) this.activity[x] = (this.activity[x] as number) * 1e-100;
+    this.bump *= 1e-100;
+  }
+}
