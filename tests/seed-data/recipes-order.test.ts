@@ -34,6 +34,19 @@ describe("the book", () => {
   });
 });
 
+describe("ingredients", () => {
+  test("of the garden are weighed, or counted where the crop table or common practice has a weight for a piece", () => {
+    const lines = book.flatMap(({ file, recipe }) => recipe.ingredients.filter(({ crop }) => crop !== undefined).map(({ text }) => ({ file, text })));
+    expect(lines.length).toBeGreaterThan(200);
+    for (const { file, text } of lines) expect(text, file).toMatch(/^[\d.]+ (kg|g|cloves? of garlic|courgettes)\b/);
+  });
+
+  test("come in grams, in millilitres, in cups and in spoons", () => {
+    const texts = book.flatMap(({ recipe }) => recipe.ingredients.map(({ text }) => text));
+    for (const unit of ["g", "kg", "ml", "litres?", "cups?", "tbsp", "tsp"]) expect(texts.filter((text) => new RegExp(`^[\\d./ ]+ ${unit}\\b`).test(text)).length, unit).toBeGreaterThan(3);
+  });
+});
+
 describe("the steps of each recipe", () => {
   test("follow only steps that are there, without a circle", () => {
     for (const { file, recipe } of book) expect(faultsOfOrder(recipe), file).toEqual([]);

@@ -6,7 +6,7 @@ import { readDemo } from "./read-demo.ts";
 import { readRecipes } from "./read.ts";
 
 const KITCHEN = { cooks: 1, ovens: [{ trays: 2, preheatMin: 15, changeMin: 10 }], burners: 4, pots: 2, sinks: 1 };
-const BUDGET = { schedules: 200, seed: 1 };
+const BUDGET = { schedules: 40, seed: 1 };
 const book = readRecipes();
 
 describe("one recipe alone", () => {
