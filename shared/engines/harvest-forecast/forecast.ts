@@ -12,7 +12,7 @@ import { dayBandOf } from "./frost-dates.ts";
 import { harvestCurve, seasonGrams } from "./grams.ts";
 import { knownFacts } from "./known-facts.ts";
 import type { KnownFacts } from "./known-facts.ts";
-import { basisOf, restNotes, seasonNotes } from "./notes.ts";
+import { basisOf, coldSoilNotes, restNotes, seasonNotes } from "./notes.ts";
 import { requirementOf } from "./requirement.ts";
 import { dealFor, quantilesAYear } from "./scenario-deal.ts";
 import { seasonsOf } from "./seasons.ts";
@@ -61,7 +61,7 @@ function readyDays(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, 
   if (!clock || tooYoung) return none;
   if (clock.startDay < q.weather.firstDay) notes.push("The weather given begins after this planting did; its first days are not counted.");
   const need = requirementOf(q, clock);
-  notes.push(...need.notes);
+  notes.push(...need.notes, ...coldSoilNotes(q, air, clock));
   const notBefore = notYet(q, facts);
   const ready = firstPicks(q, air, clock, need, perYear, notBefore);
   if (notBefore !== null && clock.startDay < notBefore) notes.push("Nothing has been picked yet, so earlier dates are ruled out.");

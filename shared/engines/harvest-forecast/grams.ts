@@ -40,20 +40,21 @@ export function harvestCurve(seasons: Seasons, yields: SeasonYield, facts: Known
   return { shape, startDay, spanDays, untilDay: Int32Array.from(seasons.until), wholeGrams, openFrom, picks: facts.picks };
 }
 
-/** Grams still to come in a scenario from day `from` until, and not with, day `until`; history counts nothing. */
-export function gramsBetween(curve: HarvestCurve, s: number, from: DayNumber, until: DayNumber): number {
+/** Grams of the curve that a scenario brings before a day, history left out. */
+export function gramsBefore(curve: HarvestCurve, s: number, day: DayNumber): number {
   const whole = curve.wholeGrams[s] as number;
   if (whole === 0) return 0;
   const start = curve.startDay[s] as number;
-  const begin = Math.max(from, curve.openFrom, start);
-  const end = Math.min(until, curve.untilDay[s] as number);
+  const begin = Math.max(curve.openFrom, start);
+  const end = Math.min(day, curve.untilDay[s] as number);
   if (end <= begin) return 0;
   const span = curve.spanDays[s] as number;
-  return whole * (shareBy(curve.shape, end - start, span) - shareBy(curve.shape, begin - start, span));
+  const share = shareBy(curve.shape, end - start, span);
+  return whole * (begin === start ? share : share - shareBy(curve.shape, begin - start, span));
 }
 
 /** Whole season of every scenario: picked so far and still to come. */
 export function seasonGrams(curve: HarvestCurve): Float64Array {
   const picked = curve.picks.reduce((sum, pick) => sum + pick.grams, 0);
-  return curve.wholeGrams.map((_, s) => picked + gramsBetween(curve, s, curve.startDay[s] as number, curve.untilDay[s] as number));
+  return curve.wholeGrams.map((_, s) => picked + gramsBefore(curve, s, curve.untilDay[s] as number));
 }

@@ -8,6 +8,8 @@ import { coverShift } from "./cover.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import { slowedByShortDays } from "./season-limits.ts";
 import type { Seasons } from "./seasons.ts";
+import { soilOf } from "./thermal-time.ts";
+import type { CoveredWeather } from "./thermal-time.ts";
 import type { ForecastQuestion } from "./types.ts";
 
 /** Shares below this are not worth a sentence. */
@@ -37,6 +39,20 @@ export function restNotes(q: ForecastQuestion, facts: KnownFacts, clock: Clock |
   if (cover !== "open") notes.push(coverNote(cover));
   if (slowedByShortDays(crop) && (q.latitudeDeg ?? null) === null) notes.push("Without a place, short days are left out; they all but stop leaf crops in winter.");
   return notes;
+}
+
+/** Days after sowing within which the soil should reach the seed's least temperature, and the share of seasons from which a warning is due. */
+const SOAKS_DAYS = 10;
+const LIKELY = 0.5;
+
+/** Cold wet soil rots seed before it germinates (common practice; least temperatures UC ANR 3382). */
+export function coldSoilNotes(q: ForecastQuestion, air: CoveredWeather, clock: Clock): string[] {
+  const least = q.planting.crop.germinationMinC;
+  const start = clock.startDay - q.weather.firstDay;
+  if (!clock.emerges || least === null || start < 0) return [];
+  const cold = air.years.filter((_, y) => soilOf(air, y).subarray(start, start + SOAKS_DAYS + 1).every((c) => c < least)).length;
+  if (cold / air.years.length < LIKELY) return [];
+  return [`In ${inHundred(cold / air.years.length)} seasons the soil stays below ${least} °C for ten days after this sowing: seed may rot.`];
 }
 
 function restsOn(q: ForecastQuestion, clock: Clock | null): string {

@@ -3,7 +3,7 @@
  * requirement once, in an order shuffled by the planting's id, so that plantings do not move together by accident. Nothing is drawn at random:
  * equal steps of chance need far fewer scenarios.
  */
-import { seededRandom, seedOf, shuffledIndexes } from "../../kernel/seeded-random.ts";
+import { seededRandom, seedOf } from "../../kernel/seeded-random.ts";
 import type { Random } from "../../kernel/seeded-random.ts";
 import { equalSteps } from "./normal-quantile.ts";
 
@@ -30,19 +30,45 @@ export function dealFor(plantingId: string, years: number, perYear: number): Dea
   const n = years * perYear;
   const random = seededRandom(seedOf(plantingId));
   const quantile = new Int32Array(n);
-  for (let y = 0; y < years; y++) quantile.set(shuffledIndexes(perYear, random), y * perYear);
-  const common = shuffledSteps(n, seededRandom(seedOf("a good or a poor year")));
-  const own = shuffledSteps(n, random);
+  const inOrder = Int32Array.from({ length: perYear }, (_, i) => i);
+  for (let y = 0; y < years; y++) {
+    quantile.set(inOrder, y * perYear);
+    shuffle(quantile.subarray(y * perYear, (y + 1) * perYear), random);
+  }
+  const { steps, common, lengths } = stepsOf(n);
+  const own = shuffle(steps.slice(), random);
   const yieldZ = common.map((z, s) => Math.sqrt(SHARED_FACTOR) * z + Math.sqrt(1 - SHARED_FACTOR) * (own[s] as number));
-  const length = Float64Array.from(shuffledIndexes(n, random), (i) => (i + 0.5) / n);
-  return { quantile, yieldZ, length };
+  return { quantile, yieldZ, length: shuffle(lengths.slice(), random) };
 }
 
-function shuffledSteps(n: number, random: Random): Float64Array {
-  const steps = STEPS.get(n) ?? equalSteps(n);
-  STEPS.set(n, steps);
-  return Float64Array.from(shuffledIndexes(n, random), (i) => steps[i] as number);
+/** In place (Fisher–Yates). */
+function shuffle<T extends Int32Array | Float64Array>(values: T, random: Random): T {
+  for (let i = values.length - 1; i > 0; i--) {
+    const j = random.below(i + 1);
+    const kept = values[i] as number;
+    values[i] = values[j] as number;
+    values[j] = kept;
+  }
+  return values;
 }
 
-/** The steps of a size are always the same; kept because a calendar asks for them sixty times. */
-const STEPS = new Map<number, Float64Array>();
+interface Steps {
+  readonly steps: Float64Array;
+  /** The factor that all plantings share, scenario by scenario. */
+  readonly common: Float64Array;
+  readonly lengths: Float64Array;
+}
+
+/** The same for every planting of a size; kept because a calendar asks for them sixty times. */
+const STEPS = new Map<number, Steps>();
+
+function stepsOf(n: number): Steps {
+  let found = STEPS.get(n);
+  if (!found) {
+    const steps = equalSteps(n);
+    const common = shuffle(steps.slice(), seededRandom(seedOf("a good or a poor year")));
+    found = { steps, common, lengths: Float64Array.from({ length: n }, (_, i) => (i + 0.5) / n) };
+    STEPS.set(n, found);
+  }
+  return found;
+}

@@ -3,7 +3,7 @@ import type { CropFacts } from "../../kernel/crop-facts.ts";
 import type { DayNumber } from "../../kernel/local-date.ts";
 import { monthStart, seasonOf } from "./calendar-days.ts";
 import { dayLengthHours } from "./day-length.ts";
-import { nextDays } from "./thermal-time.ts";
+import { nextDays, soilOf } from "./thermal-time.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
 
 /** An annual that is not ready a year after it went in will not be. */
@@ -43,7 +43,7 @@ export function boltingDays(crop: CropFacts, weather: CoveredWeather, latitudeDe
   if (latitudeDeg === null || !BOLTERS.has(crop.slug)) return null;
   const hours = weather.calendar.slot;
   const long = Uint8Array.from(hours, (slot) => (dayLengthHours(latitudeDeg, slot + 1) > BOLTS_ABOVE_HOURS ? 1 : 0));
-  return nextDays(weather, `bolts at ${latitudeDeg}`, (year, d) => long[d] === 1 && (year.soilC[d] as number) > BOLTS_ABOVE_C);
+  return nextDays(weather, `bolts at ${latitudeDeg}`, (_, d, y) => long[d] === 1 && (soilOf(weather, y)[d] as number) > BOLTS_ABOVE_C);
 }
 
 /** Onion bulbs form only after this warmth and in days of this length (long-day types; Lancaster et al. 1996). */

@@ -16,12 +16,20 @@ export interface Sums {
   readonly stride: number;
 }
 
+export interface CoveredYear {
+  readonly tmaxC: Float64Array;
+  readonly tminC: Float64Array;
+}
+
 /** The weather under one cover, and what was already reckoned from it. */
 export interface CoveredWeather {
-  readonly years: readonly { readonly tmaxC: Float64Array; readonly tminC: Float64Array; readonly soilC: Float64Array }[];
+  readonly years: readonly CoveredYear[];
   readonly days: number;
   readonly calendar: { readonly year: Int16Array; readonly slot: Int16Array };
-  readonly kept: Map<string, Sums | Int32Array>;
+  readonly kept: Map<string, Sums>;
+  readonly nextDays: Map<string, Int32Array>;
+  /** Soil by year, once something asks for it. */
+  readonly soil: Float64Array[];
 }
 
 const KEPT = new WeakMap<WeatherYears, Map<Cover, CoveredWeather>>();
@@ -31,27 +39,44 @@ export function covered(weather: WeatherYears, cover: Cover): CoveredWeather {
   if (!byCover) KEPT.set(weather, (byCover = new Map<Cover, CoveredWeather>()));
   let found = byCover.get(cover);
   if (!found) {
-    const years = weather.years.map((year) => {
-      const { tmaxC, tminC } = underCover(cover, year.tmaxC, year.tminC);
-      return { tmaxC, tminC, soilC: soilFromAir(tmaxC, tminC) };
-    });
-    found = { years, days: weather.days, calendar: calendarOf(weather.firstDay, weather.days), kept: new Map() };
+    const years = weather.years.map((year) => underCover(cover, year.tmaxC, year.tminC));
+    found = { years, days: weather.days, calendar: calendarOf(weather.firstDay, weather.days), kept: new Map(), nextDays: new Map(), soil: [] };
     byCover.set(cover, found);
   }
   return found;
+}
+
+/** Soil temperature by day in year `y`, °C. */
+export function soilOf(weather: CoveredWeather, y: number): Float64Array {
+  const year = weather.years[y] as CoveredYear;
+  return (weather.soil[y] ??= soilFromAir(year.tmaxC, year.tminC));
 }
 
 /** Degree-days by single sine, horizontal cut-off, °C d; with a latitude, slowed by short days as leaf crops are. */
 export function degreeDaySums(weather: CoveredWeather, baseC: number, upperC: number, slowedAtLatitudeDeg: number | null): Sums {
   return keep(weather, `warmth ${baseC} ${upperC} ${slowedAtLatitudeDeg}`, () => {
     const pace = slowedAtLatitudeDeg === null ? null : shortDayPace(weather, slowedAtLatitudeDeg);
-    return runningSums(weather, (year, d) => singleSine(year.tmaxC[d] as number, year.tminC[d] as number, baseC, upperC) * (pace ? (pace[d] as number) : 1));
+    return runningSums(weather, ({ tmaxC, tminC }, gains) => {
+      for (let d = 0; d < gains.length; d++) {
+        const max = tmaxC[d] as number;
+        const min = tminC[d] as number;
+        if (max <= baseC) continue;
+        // wholly between the two temperatures the sine is the mean; most summer days are
+        const gain = min >= baseC && max <= upperC ? (max + min) / 2 - baseC : singleSine(max, min, baseC, upperC);
+        gains[d] = pace ? gain * (pace[d] as number) : gain;
+      }
+    });
   });
 }
 
 /** Warmth of the soil towards emergence, °C d. */
 export function emergenceSums(weather: CoveredWeather, baseC: number, germinationMinC: number): Sums {
-  return keep(weather, `soil ${baseC} ${germinationMinC}`, () => runningSums(weather, (year, d) => emergenceUnits(year.soilC[d] as number, baseC, germinationMinC)));
+  return keep(weather, `soil ${baseC} ${germinationMinC}`, () =>
+    runningSums(weather, (_, gains, y) => {
+      const soil = soilOf(weather, y);
+      for (let d = 0; d < gains.length; d++) gains[d] = emergenceUnits(soil[d] as number, baseC, germinationMinC);
+    }),
+  );
 }
 
 /** First day of year `y` by whose morning the sum has reached `target`, searched from day `from`; −1 where it never does. */
@@ -73,20 +98,20 @@ export function firstDayReaching(sums: Sums, y: number, from: number, target: nu
 /**
  * First day from each day on for which `is` holds; `days` where none follows. Laid out as the sums are.
  */
-export function nextDays(weather: CoveredWeather, key: string, is: (year: CoveredWeather["years"][number], d: number) => boolean): Int32Array {
-  const found = weather.kept.get(key);
-  if (found instanceof Int32Array) return found;
+export function nextDays(weather: CoveredWeather, key: string, is: (year: CoveredYear, d: number, y: number) => boolean): Int32Array {
+  const found = weather.nextDays.get(key);
+  if (found) return found;
   const stride = weather.days + 1;
   const next = new Int32Array(stride * weather.years.length);
   weather.years.forEach((year, y) => {
     let coming = weather.days;
     next[y * stride + weather.days] = coming;
     for (let d = weather.days - 1; d >= 0; d--) {
-      if (is(year, d)) coming = d;
+      if (is(year, d, y)) coming = d;
       next[y * stride + d] = coming;
     }
   });
-  weather.kept.set(key, next);
+  weather.nextDays.set(key, next);
   return next;
 }
 
@@ -106,25 +131,26 @@ export function shortDayPace(weather: CoveredWeather, latitudeDeg: number): Floa
   });
 }
 
-function runningSums(weather: CoveredWeather, gained: (year: CoveredWeather["years"][number], d: number) => number): Sums {
+/** Adds up what `fill` says each day of a year brings; a day without a reading brings nothing. */
+function runningSums(weather: CoveredWeather, fill: (year: CoveredYear, gains: Float64Array, y: number) => void): Sums {
   const stride = weather.days + 1;
   const values = new Float64Array(stride * weather.years.length);
   weather.years.forEach((year, y) => {
+    const row = values.subarray(y * stride, (y + 1) * stride);
+    const gains = row.subarray(1);
+    fill(year, gains, y);
     let sum = 0;
-    for (let d = 0; d < weather.days; d++) {
-      const gain = gained(year, d);
-      // a day without a reading brings nothing
+    for (let d = 0; d < gains.length; d++) {
+      const gain = gains[d] as number;
       if (gain > 0) sum += gain;
-      values[y * stride + d + 1] = sum;
+      gains[d] = sum;
     }
   });
   return { values, stride };
 }
 
 function keep(weather: CoveredWeather, key: string, make: () => Sums): Sums {
-  const found = weather.kept.get(key);
-  if (found && !(found instanceof Int32Array)) return found;
-  const made = make();
-  weather.kept.set(key, made);
-  return made;
+  let found = weather.kept.get(key);
+  if (!found) weather.kept.set(key, (found = make()));
+  return found;
 }

@@ -3,7 +3,7 @@ import type { DayNumber } from "../../kernel/local-date.ts";
 import { dateOf } from "../../kernel/local-date.ts";
 import { weekOf } from "../../kernel/iso-week.ts";
 import type { CropSupply } from "../../kernel/supply.ts";
-import { gramsBetween } from "./grams.ts";
+import { gramsBefore } from "./grams.ts";
 import type { PlantingForecast, WeekGrid } from "./types.ts";
 
 export function weeklySupply(forecast: PlantingForecast, grid: WeekGrid): CropSupply {
@@ -21,10 +21,12 @@ export function weeklySupply(forecast: PlantingForecast, grid: WeekGrid): CropSu
     if (first < 0) continue;
     const from = Math.max(0, weekIndex(first, grid));
     const until = Math.min(weeks, weekIndex(last, grid) + 1);
+    let byMonday = gramsBefore(curve, s, grid.firstMonday + 7 * from);
     for (let w = from; w < until; w++) {
-      const monday = grid.firstMonday + 7 * w;
+      const byNextMonday = gramsBefore(curve, s, grid.firstMonday + 7 * (w + 1));
       flags[row + w] = 1;
-      grams[row + w] = (grams[row + w] as number) + gramsBetween(curve, s, monday, monday + 7);
+      grams[row + w] = (grams[row + w] as number) + byNextMonday - byMonday;
+      byMonday = byNextMonday;
     }
   }
   const each = Array.from({ length: n }, (_, s) => s * weeks);
