@@ -28,6 +28,11 @@ export function lowToHighWords(low: number, high: number): string {
   return `${kilograms(low)} to ${kilograms(high)}${NBSP}kg`;
 }
 
+/** A weighed sum in running text: whole grams below a kilogram, else kilograms as for what is likely. */
+export function weighedWords(grams: number): string {
+  return grams < 1000 ? measuredWords(grams) : amountWords(grams);
+}
+
 /** A measured amount as entered: "1,200 g". */
 export function measuredWords(grams: number): string {
   return `${thousands(Math.round(grams))}${NBSP}g`;

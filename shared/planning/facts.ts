@@ -7,7 +7,7 @@ import type { IsoWeek } from "../kernel/iso-week.ts";
 import type { LocalDate } from "../kernel/local-date.ts";
 import type { Hold, Limit, RecipeStep, RecipeUse } from "../kernel/recipe.ts";
 import type { Cover } from "../kernel/way.ts";
-import type { DailyRecord, MonthlyNormal, Planting } from "../engines/harvest-forecast/types.ts";
+import type { DailyRecord, MonthlyNormal, Planting } from "../engines/harvest-forecast/index.ts";
 import type { PreservationTables } from "../engines/preservation/index.ts";
 
 /** Weeks in a row; a year of them for the calendar. */

@@ -15,7 +15,7 @@ const FRIDGE_SHARE = 0.5;
 const DAYS_A_WEEK = 7;
 
 const KEEPING: SourceRef = {
-  id: "common-practice",
+  id: "CP",
   text: "A kitchen fridge keeps produce about half as long as the best conditions of the storage tables; common practice, no source",
 };
 

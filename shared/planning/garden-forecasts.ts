@@ -1,0 +1,129 @@
+/** Facts of the garden → weather years, once → a forecast for each planting and season that matters in a span of days. */
+import {
+  finishedSowingOf, forecastPlanting, weatherYears,
+  type FinishedSowing, type ForecastQuestion, type PlantingForecast, type WeatherYears,
+} from "../engines/harvest-forecast/index.ts";
+import { keepWeeksOf } from "../engines/glut/index.ts";
+import { waitsForTheGrower } from "../kernel/crop-facts.ts";
+import { dayNumber, type DayNumber } from "../kernel/local-date.ts";
+import type { Outcome } from "../kernel/outcome.ts";
+import type { GardenFacts, GardenPlanting } from "./facts.ts";
+import { seasonOf, seasonsBetween, seasonStart } from "./season.ts";
+
+export interface SeasonForecast extends Outcome<PlantingForecast> {
+  readonly planting: GardenPlanting;
+}
+
+export interface GardenForecasts {
+  readonly weather: Outcome<WeatherYears>;
+  readonly forecasts: readonly SeasonForecast[];
+  readonly southern: boolean;
+}
+
+export interface DaySpan {
+  readonly fromDay: DayNumber;
+  /** One past the last. */
+  readonly untilDay: DayNumber;
+}
+
+/** A sowing is over, whatever became of it, so many days after it began: a year to be ready, half a year to be picked. */
+const OVER_AFTER_DAYS = 540;
+/** The soil's warmth is reckoned from days before the sowing on. */
+const BEFORE_SOWING_DAYS = 31;
+/** A planting's own season is forecast whole, also past the span asked for. */
+const SEASON_DAYS = 400;
+
+export const isSouthern = (garden: GardenFacts): boolean => garden.placed && garden.latitude < 0;
+
+/** Forecasts of everything that can be picked in the span, and of what is sown in it. */
+export function forecastGarden(garden: GardenFacts, span: DaySpan): GardenForecasts {
+  const southern = isSouthern(garden);
+  const plantings = garden.plantings.flatMap((planting) => inSpan(planting, span, southern));
+  const weather = weatherFor(garden, plantings, span);
+  const ask = asker(garden, weather.value);
+  return { weather, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastPlanting(ask(planting)) })) };
+}
+
+/** The days a planting's forecast needs, and the forecast of that one planting; an established one for its `season`. */
+export function forecastOne(garden: GardenFacts, planting: GardenPlanting): { weather: Outcome<WeatherYears>; forecast: SeasonForecast; southern: boolean } {
+  const southern = isSouthern(garden);
+  const asOf = dayNumber(garden.asOf);
+  const weather = weatherFor(garden, [planting], { fromDay: asOf, untilDay: asOf + 1 });
+  return { weather, southern, forecast: { planting, ...forecastPlanting(asker(garden, weather.value)(planting)) } };
+}
+
+/** Day a sown planting went into the ground; null for what stands for years. */
+export function beganOn(planting: GardenPlanting): DayNumber | null {
+  return isEstablished(planting) ? null : (planting.plantedOutOn ?? planting.sownOn);
+}
+
+export const isEstablished = (planting: GardenPlanting): boolean => planting.method === "established" || planting.crop.perennial;
+
+/** The questions to the engine that all plantings of one garden share. */
+export function asker(garden: GardenFacts, weather: WeatherYears): (planting: GardenPlanting) => ForecastQuestion {
+  const asOf = dayNumber(garden.asOf);
+  const southern = isSouthern(garden);
+  const logsPicks = garden.plantings.some((planting) => planting.picks.some((pick) => pick.day <= asOf));
+  const learned = lessons(garden);
+  return (planting) => ({
+    planting,
+    weather,
+    asOf,
+    southern,
+    latitudeDeg: garden.placed ? garden.latitude : null,
+    logsPicks,
+    ownSowings: learned(planting),
+  });
+}
+
+/** A planting counts from the weeks on whose picks may still be kept on the first day asked for. */
+function inSpan(planting: GardenPlanting, { fromDay, untilDay }: DaySpan, southern: boolean): GardenPlanting[] {
+  const from = fromDay - 7 * (keepWeeksOf(planting.crop, waitsForTheGrower(planting.crop)) - 1);
+  if (isEstablished(planting)) return seasonsBetween(from, untilDay - 1, southern).map((season) => ({ ...planting, season }));
+  const began = beganOn(planting) ?? from;
+  const finished = planting.sightings.find((sighting) => sighting.stage === "finished")?.day ?? Infinity;
+  const picked = planting.picks.some((pick) => pick.day >= from && pick.day < untilDay);
+  return picked || (began < untilDay && began + OVER_AFTER_DAYS > fromDay && finished >= from) ? [planting] : [];
+}
+
+function weatherFor(garden: GardenFacts, plantings: readonly GardenPlanting[], span: DaySpan): Outcome<WeatherYears> {
+  const southern = isSouthern(garden);
+  const asOf = dayNumber(garden.asOf);
+  const season = seasonOf(Math.max(span.fromDay, Math.min(asOf, span.untilDay - 1)), southern);
+  const begins = plantings.map((planting) => beganOn(planting) ?? seasonStart(planting.season ?? season, southern));
+  const from = Math.min(seasonStart(season, southern), span.fromDay, ...begins) - BEFORE_SOWING_DAYS;
+  // the first frost of the autumn may come as late as the midsummer after it
+  const until = Math.max(seasonStart(season + 1, southern) + 181, span.untilDay, ...begins.map((day) => day + SEASON_DAYS));
+  return weatherYears({ record: garden.record, normals: garden.normals, asOf, from, until, seed: garden.seed });
+}
+
+/**
+ * What the household's own first picks of a crop teach about its requirement. Read from the observed weather alone, each sowing once;
+ * a planting learns nothing from itself in the season asked about.
+ */
+function lessons(garden: GardenFacts): (planting: GardenPlanting) => FinishedSowing[] {
+  const southern = isSouthern(garden);
+  const asOf = dayNumber(garden.asOf);
+  const past = garden.record ? garden.plantings.flatMap((planting) => pickedSeasons(planting, asOf, southern)) : [];
+  const begins = past.map((planting) => beganOn(planting) ?? seasonStart(planting.season ?? 0, southern));
+  const firstDay = Math.max(garden.record?.firstDay ?? asOf, Math.min(asOf, ...begins) - BEFORE_SOWING_DAYS);
+  const seen = past.length === 0 ? null : weatherYears({ record: garden.record, normals: garden.normals, asOf, from: firstDay, until: asOf, seed: garden.seed, maxYears: 1 }).value;
+  const taught = past.flatMap((planting) => {
+    const lesson = seen && finishedSowingOf({ planting, weather: seen, asOf, southern, latitudeDeg: garden.placed ? garden.latitude : null }, true);
+    return lesson ? [{ planting, lesson }] : [];
+  });
+  return (planting) =>
+    taught
+      .filter((from) => from.planting.crop.slug === planting.crop.slug && !(from.planting.id === planting.id && from.planting.season === planting.season))
+      .map((from) => ({ ...from.lesson, sameVariety: isSameVariety(from.planting, planting) }));
+}
+
+function pickedSeasons(planting: GardenPlanting, asOf: DayNumber, southern: boolean): GardenPlanting[] {
+  const days = [...planting.picks.map((pick) => pick.day), ...planting.sightings.filter((seen) => seen.stage === "first-pick").map((seen) => seen.day)].filter((day) => day <= asOf);
+  if (days.length === 0) return [];
+  if (!isEstablished(planting)) return [planting];
+  return [...new Set(days.map((day) => seasonOf(day, southern)))].map((season) => ({ ...planting, season }));
+}
+
+const isSameVariety = (a: GardenPlanting, b: GardenPlanting): boolean =>
+  a.id === b.id || (a.variety !== null && b.variety !== null && a.variety.toLowerCase() === b.variety.toLowerCase());
