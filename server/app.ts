@@ -4,8 +4,10 @@ import { serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-
 import { randomUUID } from "node:crypto";
 import type { Db } from "#db/client.ts";
 import { bedRoutes } from "./beds/routes.ts";
+import { calendarRoutes } from "./calendar/routes.ts";
 import type { Clock } from "./clock.ts";
 import type { Mode } from "./config.ts";
+import { cookDayRoutes } from "./cook-days/routes.ts";
 import { cropRoutes } from "./crops/routes.ts";
 import { referenceBooks } from "./facts/reference.ts";
 import { healthRoutes } from "./health/routes.ts";
@@ -20,6 +22,8 @@ import { keeper, within, type MemberOf } from "./http/member.ts";
 import { publishDocs, publishOpenApi } from "./http/openapi.ts";
 import { servePages } from "./http/pages.ts";
 import { pickRoutes } from "./picks/routes.ts";
+import { planLineRoutes } from "./plan-lines/routes.ts";
+import { recipeRoutes } from "./recipes/routes.ts";
 import { sightingRoutes } from "./sightings/routes.ts";
 import { weatherRoutes } from "./weather/routes.ts";
 
@@ -64,6 +68,10 @@ export async function buildApp({ db, clock, mode, version, log, pages, memberOf 
   await app.register(bedRoutes, deps);
   await app.register(sightingRoutes, deps);
   await app.register(pickRoutes, deps);
+  await app.register(calendarRoutes, deps);
+  await app.register(recipeRoutes, deps);
+  await app.register(planLineRoutes, deps);
+  await app.register(cookDayRoutes, deps);
 
   await publishDocs(app);
   await servePages(app, pages);

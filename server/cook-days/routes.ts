@@ -15,7 +15,7 @@ import { deleteCookDay, findCookDay, listCookDays, lockCookDay } from "./store.t
 import { toContract, toTimetable } from "./to-contract.ts";
 
 const tags = ["cook-days"];
-const Nothing = z.strictObject({}).optional();
+const Nothing = z.strictObject({}).nullish();
 
 export const cookDayRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, books }) => {
   app.get("/api/cook-days", { schema: { tags, summary: "The cook days, soonest first", response: { 200: CookDays, ...refusals } } }, async (request) =>

@@ -17,7 +17,7 @@ export const CONTENT_POLICY = {
   "frame-ancestors": ["'none'"],
 } as const;
 
-const UNUSED_FEATURES = ["camera", "microphone", "geolocation", "payment", "usb", "serial", "bluetooth", "midi", "display-capture", "browsing-topics"];
+const UNUSED_FEATURES = ["camera", "microphone", "geolocation", "payment", "usb", "serial", "midi", "display-capture"];
 
 export async function setHeaders(app: FastifyInstance): Promise<void> {
   await app.register(helmet, {

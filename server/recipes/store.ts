@@ -15,7 +15,19 @@ export async function lockRecipe(tx: Tx, householdId: string, id: string): Promi
   return row;
 }
 
-export const listRecipes = (tx: Tx, householdId: string): Promise<RecipeRow[]> => tx.select().from(recipes).where(eq(recipes.householdId, householdId)).orderBy(asc(recipes.title), asc(recipes.id));
+export interface RecipesWanted {
+  readonly crop: string | undefined;
+  readonly way: string | undefined;
+}
+
+export function listRecipes(tx: Tx, householdId: string, { crop, way }: RecipesWanted): Promise<RecipeRow[]> {
+  const wanted = [
+    eq(recipes.householdId, householdId),
+    way === undefined ? undefined : eq(recipes.way, way),
+    crop === undefined ? undefined : sql`${recipes.body} -> 'ingredients' @> ${JSON.stringify([{ crop }])}::jsonb`,
+  ];
+  return tx.select().from(recipes).where(and(...wanted)).orderBy(asc(recipes.title), asc(recipes.id));
+}
 
 /** Held while parts are looked at and linked, so that two recipes saved at once cannot come to make each other. */
 export async function holdParts(tx: Tx, householdId: string): Promise<void> {

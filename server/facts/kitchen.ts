@@ -1,0 +1,43 @@
+/** Loads what is known of a kitchen, in four questions and the household's row, whatever its size. Nothing is computed here. */
+import { and, asc, eq, gte } from "drizzle-orm";
+import { cookDayDishes, cookDays, planLines, recipes } from "#db/schema/index.ts";
+import type { Tx } from "#db/client.ts";
+import type { LocalDate } from "#shared/kernel/local-date.ts";
+import { bookEats } from "#shared/planning/book-eats.ts";
+import type { KitchenFacts, UpcomingCookDay } from "#shared/planning/facts.ts";
+import type { House } from "./house.ts";
+import { recipeUse } from "./recipe-use.ts";
+import type { Reference } from "./reference.ts";
+
+export async function loadKitchen(tx: Tx, house: House, book: Reference, asOf: LocalDate): Promise<KitchenFacts> {
+  const recipeRows = await tx.select().from(recipes).orderBy(asc(recipes.title), asc(recipes.id));
+  const lines = await tx.select({ id: planLines.id, week: planLines.week, recipeId: planLines.recipeId, batches: planLines.batches }).from(planLines).orderBy(asc(planLines.recordedAt), asc(planLines.id));
+  return {
+    people: house.people,
+    altitudeM: house.altitudeM,
+    eats: house.eats ? new Map(house.eats.map(({ crop, gramsPerWeek }) => [crop, gramsPerWeek])) : bookEats(book.eats, house.people),
+    eatsFrom: house.eats ? "household" : "book",
+    glutGrams: house.glutGrams,
+    recipes: recipeRows.map((row) => recipeUse(row, book)),
+    askedFor: [],
+    planLines: lines,
+    cookDays: await upcoming(tx, asOf),
+    preservation: book.preservation,
+  };
+}
+
+async function upcoming(tx: Tx, asOf: LocalDate): Promise<UpcomingCookDay[]> {
+  const days = await tx.select().from(cookDays).where(gte(cookDays.on, asOf)).orderBy(asc(cookDays.on), asc(cookDays.startsAt), asc(cookDays.id));
+  const dishes = await tx
+    .select({ cookDayId: cookDayDishes.cookDayId, recipeId: cookDayDishes.recipeId, batches: cookDayDishes.batches })
+    .from(cookDayDishes)
+    .innerJoin(cookDays, and(eq(cookDays.householdId, cookDayDishes.householdId), eq(cookDays.id, cookDayDishes.cookDayId), gte(cookDays.on, asOf)))
+    .orderBy(asc(cookDayDishes.cookDayId), asc(cookDayDishes.position));
+  return days.map(({ id, on, startsAt, title }) => ({
+    id,
+    on,
+    startsAt,
+    title,
+    dishes: dishes.filter((dish) => dish.cookDayId === id).map(({ recipeId, batches }) => ({ recipeId, batches })),
+  }));
+}

@@ -1,0 +1,60 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import type { Tx } from "#db/client.ts";
+import { IdParams } from "#shared/contracts/common.ts";
+import { NewPlanLine, PlanLine, PlanLines, PlanLinesQuery } from "#shared/contracts/plan-lines.ts";
+import { refusals } from "../http/contract.ts";
+import type { Deps } from "../http/deps.ts";
+import { tagOf } from "../http/etag.ts";
+import { ifMatchOf } from "../http/if-match.ts";
+import { refuseStaleDelete } from "../http/put-once.ts";
+import { granted, notFound } from "../problems.ts";
+import { chooseWay } from "./choose-way.ts";
+import { deletePlanLine, findPlanLine, listPlanLines, lockPlanLine } from "./store.ts";
+import { toContract } from "./to-contract.ts";
+
+const tags = ["plan-lines"];
+
+export const planLineRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, books }) => {
+  const one = async (tx: Tx, householdId: string, id: string): Promise<{ line: PlanLine; etag: string }> => {
+    const row = await findPlanLine(tx, householdId, id);
+    const [line] = row ? toContract([row], await books()) : [];
+    if (!row || !line) throw notFound("plan line");
+    return { line, etag: tagOf(row) };
+  };
+
+  app.get("/api/plan-lines", { schema: { tags, summary: "What was chosen, by week", querystring: PlanLinesQuery, response: { 200: PlanLines, ...refusals } } }, async (request) => {
+    const book = await books();
+    return toContract(await within(request, (tx, householdId) => listPlanLines(tx, householdId, request.query.week)), book);
+  });
+
+  app.get("/api/plan-lines/:id", { schema: { tags, summary: "One way chosen", params: IdParams, response: { 200: PlanLine, ...refusals } } }, async (request, reply) => {
+    const { line, etag } = await within(request, (tx, householdId) => one(tx, householdId, request.params.id));
+    return reply.header("etag", etag).send(line);
+  });
+
+  app.put(
+    "/api/plan-lines/:id",
+    { schema: { tags, summary: "Choose a way for a week, or change it", params: IdParams, body: NewPlanLine, response: { 200: PlanLine, 201: PlanLine, ...refusals } } },
+    async (request, reply) => {
+      const { id } = request.params;
+      const { made, line, etag } = await within(request, async (tx, householdId) => {
+        const put = granted(await chooseWay(tx, householdId, { id, body: request.body, ifMatch: ifMatchOf(request) }));
+        return { made: put.made, ...(await one(tx, householdId, id)) };
+      });
+      reply.header("etag", etag);
+      if (made) return reply.code(201).header("location", `/api/plan-lines/${id}`).send(line);
+      return reply.code(200).send(line);
+    },
+  );
+
+  app.delete("/api/plan-lines/:id", { schema: { tags, summary: "Take a chosen way back", params: IdParams, response: { 204: z.void(), ...refusals } } }, async (request, reply) => {
+    await within(request, async (tx, householdId) => {
+      const row = await lockPlanLine(tx, householdId, request.params.id);
+      if (!row) throw notFound("plan line");
+      refuseStaleDelete(ifMatchOf(request), tagOf(row));
+      await deletePlanLine(tx, row);
+    });
+    return reply.code(204).send();
+  });
+};

@@ -1,0 +1,55 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { IdParams } from "#shared/contracts/common.ts";
+import { NewRecipe, Recipe, Recipes, RecipesQuery } from "#shared/contracts/recipes.ts";
+import { loadHouse } from "../facts/house.ts";
+import { refusals } from "../http/contract.ts";
+import type { Deps } from "../http/deps.ts";
+import { tagOf } from "../http/etag.ts";
+import { ifMatchOf } from "../http/if-match.ts";
+import { granted, notFound } from "../problems.ts";
+import { takeRecipeOut } from "./delete-recipe.ts";
+import { saveRecipe } from "./save-recipe.ts";
+import { findRecipe, listRecipes } from "./store.ts";
+import { toContract } from "./to-contract.ts";
+
+const tags = ["recipes"];
+
+export const recipeRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, books }) => {
+  app.get("/api/recipes", { schema: { tags, summary: "The recipes and plain methods, by title", querystring: RecipesQuery, response: { 200: Recipes, ...refusals } } }, async (request) => {
+    const { crop, way } = request.query;
+    const book = await books();
+    const { house, rows } = await within(request, async (tx, householdId) => ({ house: await loadHouse(tx, householdId), rows: await listRecipes(tx, householdId, { crop, way }) }));
+    return rows.map((row) => toContract(row, book, house.altitudeM));
+  });
+
+  app.get("/api/recipes/:id", { schema: { tags, summary: "One recipe, each ingredient as read", params: IdParams, response: { 200: Recipe, ...refusals } } }, async (request, reply) => {
+    const book = await books();
+    const { house, row } = await within(request, async (tx, householdId) => ({ house: await loadHouse(tx, householdId), row: await findRecipe(tx, householdId, request.params.id) }));
+    if (!row) throw notFound("recipe");
+    return reply.header("etag", tagOf(row)).send(toContract(row, book, house.altitudeM));
+  });
+
+  app.put(
+    "/api/recipes/:id",
+    { schema: { tags, summary: "Write a recipe down, or change it", params: IdParams, body: NewRecipe, response: { 200: Recipe, 201: Recipe, ...refusals } } },
+    async (request, reply) => {
+      const { id } = request.params;
+      const book = await books();
+      const { house, put } = await within(request, async (tx, householdId) => ({
+        put: granted(await saveRecipe(tx, householdId, { id, body: request.body, ifMatch: ifMatchOf(request) }, book)),
+        house: await loadHouse(tx, householdId),
+      }));
+      const recipe = toContract(put.row, book, house.altitudeM);
+      reply.header("etag", tagOf(put.row));
+      if (put.made) return reply.code(201).header("location", `/api/recipes/${id}`).send(recipe);
+      return reply.code(200).send(recipe);
+    },
+  );
+
+  app.delete("/api/recipes/:id", { schema: { tags, summary: "Take a recipe of one's own out", params: IdParams, response: { 204: z.void(), ...refusals } } }, async (request, reply) => {
+    const book = await books();
+    granted(await within(request, (tx, householdId) => takeRecipeOut(tx, householdId, request.params.id, ifMatchOf(request), book)));
+    return reply.code(204).send();
+  });
+};

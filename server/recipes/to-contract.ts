@@ -1,0 +1,38 @@
+import type { Recipe } from "#shared/contracts/recipes.ts";
+import { processesFor } from "#shared/engines/preservation/index.ts";
+import { cautionsOf } from "#shared/planning/recipe-cautions.ts";
+import { readIngredients, useOf } from "../facts/recipe-use.ts";
+import type { Reference } from "../facts/reference.ts";
+import { recipeOf, type RecipeRow } from "../facts/stored-recipe.ts";
+
+/** `altitudeM` decides which figures of a tested process hold. */
+export function toContract(row: RecipeRow, book: Reference, altitudeM: number): Recipe {
+  const recipe = recipeOf(row);
+  const { title, way, makes, steps, keeps, holds = [], limits = [], reheat, process, allergens = [], note } = recipe;
+  const use = useOf(row.id, recipe, book);
+  const sheet = process === undefined ? null : processesFor(process, altitudeM, book.preservation);
+  return {
+    id: row.id,
+    title,
+    way,
+    makes,
+    ingredients: readIngredients(recipe, book),
+    steps,
+    holds,
+    limits,
+    keeps,
+    ...(reheat === undefined ? {} : { reheat }),
+    ...(process === undefined ? {} : { process }),
+    allergens,
+    ...(note === undefined ? {} : { note }),
+    origin: row.origin as Recipe["origin"],
+    uses: use.uses.map((one) => ({ ...one })),
+    handsOnMin: use.handsOnMin,
+    cautions: [...cautionsOf(use, book.preservation, recipe.ingredients.map(({ text }) => text))],
+    sources: [...cited(row, book), ...(sheet?.basis ?? [])].map(({ id, text }) => ({ id, text })),
+    processing: sheet === null ? [] : [...sheet.value.sentences, ...sheet.notes],
+  };
+}
+
+/** What the book names for its own recipe; one that the household has changed rests on the household. */
+const cited = (row: RecipeRow, book: Reference): Recipe["sources"] => (row.origin === "book" ? [...(book.recipeSources.get(row.id) ?? [])] : []);
