@@ -17,6 +17,7 @@ const NUMBER = String.raw`([−-]?\d+(?:[.,\u00a0 ']\d+)*)`;
 export function readSowingAmount(text: string, usual: AmountKind): Typed<SowingAmount> {
   const found = new RegExp(`^${NUMBER}\\s*(.*)$`).exec(text.trim().toLowerCase());
   const works = "Write metres of row, plants or m²: 3 m, 12 plants or 2 m².";
+  if (text.trim() === "") return wrong("How much is not written yet.", works);
   if (!found) return wrong("That is not an amount we can read.", works);
   const unit = sowingUnit((found[2] ?? "").trim(), usual);
   if (unit === null) return wrong(`“${found[2]}” is not a unit for a sowing.`, works);
@@ -45,6 +46,7 @@ function sowingUnit(unit: string, usual: AmountKind): { readonly kind: AmountKin
 export function readGrams(text: string): Typed<number> {
   const works = "Write grams or kilograms: 450 g or 1.2 kg.";
   const typed = text.trim().toLowerCase();
+  if (typed === "") return wrong("No weight is written yet.", works);
   const pounds = new RegExp(`^${NUMBER}\\s*(?:lb|lbs|pounds?)\\s*(?:${NUMBER}\\s*(?:oz|ounces?))?$`).exec(typed);
   const single = new RegExp(`^${NUMBER}\\s*(g|gr|grams?|kg|kilos?|kilograms?|oz|ounces?)?$`).exec(typed);
   const grams = pounds ? poundsAndOunces(pounds[1], pounds[2]) : single ? inGrams(single[1], single[2]) : null;
@@ -76,4 +78,16 @@ export function numberOf(text: string, wholeOnly: boolean): number | null {
   const bothMarks = /^-?\d{1,3}(?:,\d{3})+\.\d+$/.test(plain) ? plain.replace(/,/g, "") : /^-?\d{1,3}(?:\.\d{3})+,\d+$/.test(plain) ? plain.replace(/\./g, "") : plain;
   const decimal = bothMarks.replace(",", ".");
   return /^-?\d+(?:\.\d+)?$/.test(decimal) ? Number(decimal) : null;
+}
+
+/** A length in metres with two decimals; a bare number is metres. */
+export function readLength(text: string): Typed<number> {
+  const works = "Write metres: 7 m or 1.2 m.";
+  const found = new RegExp(`^${NUMBER}\\s*(m|metres?|meters?|cm|ft|feet|foot)?$`).exec(text.trim().toLowerCase());
+  const n = found ? numberOf(found[1] ?? "", false) : null;
+  if (n === null) return wrong("That is not a length we can read.", works);
+  if (n <= 0) return wrong("Below nothing.", works);
+  const unit = found?.[2] ?? "m";
+  const m = Math.round(n * (unit === "cm" ? 0.01 : unit.startsWith("f") ? M_PER_FOOT : 1) * 100) / 100;
+  return m < 0.01 ? wrong("That is less than a centimetre.", works) : got(m);
 }

@@ -16,6 +16,7 @@ const RELATIVE: Readonly<Record<string, number>> = { today: 0, now: 0, yesterday
 /** Without a year the nearest such day to `today` is meant; with `latest` one that is not after it. */
 export function readDay(text: string, today: LocalDate, latest?: "today"): Typed<TypedDay> {
   const typed = text.trim().toLowerCase().replace(/(\d)(?:st|nd|rd|th)\b/g, "$1").replace(/[\s\u00a0]+/g, " ");
+  if (typed === "") return wrong("No day is written yet.", "Write 12 April, today, mid April or 2027-04-12.");
   const shift = RELATIVE[typed];
   if (shift !== undefined) return checked({ date: addDays(today, shift), about: false }, today, latest);
   const parts = partsOf(typed);

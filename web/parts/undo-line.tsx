@@ -1,7 +1,7 @@
 /** Done, and how to take it back: stands where the action was until the next entry. */
 interface UndoLineProps {
   readonly done: string;
-  readonly undo?: () => void;
+  readonly undo?: (() => void) | undefined;
   /** What a screen reader hears after “Undo”. */
   readonly of?: string;
 }

@@ -1,0 +1,83 @@
+/** A sowing and its forecast in sentences. */
+import type { Crop } from "#shared/contracts/crops.ts";
+import type { Forecast, Sowing } from "#shared/contracts/sowings.ts";
+import { cropNoun } from "#shared/kernel/crop-words.ts";
+import type { Method } from "#shared/kernel/crop-facts.ts";
+import { daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
+import { betweenDays, capital, count, day, expectedAmount, expectedDay, measured, seasons, threeDays } from "../../format.ts";
+import type { SlipReading } from "./slip.ts";
+
+/** The page's sentence: what is still to be written, or when the sowing will be ready. */
+export function slipSentence(read: SlipReading, typedCrop: string, forecast: Forecast | null, today: LocalDate): string {
+  if (!read.crop.ok) return typedCrop.trim() === "" ? "Name the crop to see when it is ready." : `${read.crop.wrong} ${read.crop.works}`;
+  const { word, many } = cropNoun(read.crop.value.name);
+  if (!read.when.ok) return `Write the day to see when ${word} ${many ? "are" : "is"} ready.`;
+  if (!read.much.ok) return `Write how much to see what ${word} ${many ? "give" : "gives"}.`;
+  const sown = capital(`${word} ${startedWords(read.method, read.when.value.date, read.when.value.about, today)}`.trim());
+  if (forecast === null) return `${sown}: working out when.`;
+  if (forecast.firstPick === null) return `${sown} ${many ? "are" : "is"} not likely to come to a pick.`;
+  const ready = forecast.waits ? "ready to lift" : "ready";
+  return `${sown} ${many ? "are" : "is"} most likely ${ready} on ${day(forecast.firstPick.likely, today)}, ${betweenDays(forecast.firstPick.low, forecast.firstPick.high, today)}.`;
+}
+
+function startedWords(method: Method, date: LocalDate, about: boolean, today: LocalDate): string {
+  if (method === "established") return "";
+  const on = date === today ? "today" : `${about ? "about " : ""}${day(date, today)}`;
+  return `${method === "transplant" ? "planted out" : "sown"} ${on}`;
+}
+
+/** Under the twenty seasons: the three dates, what a dot is, and how much comes. */
+export function dotsWords(forecast: Forecast, today: LocalDate): string {
+  if (forecast.firstPick === null) return forecast.notes.join(" ");
+  const sentences = [threeDays(forecast.firstPick, today), "Each dot is one season in 20."];
+  if (forecast.chanceOfPick < 0.975) sentences.push(`It comes to a pick ${seasons(forecast.chanceOfPick)}.`);
+  sentences.push(amountSentence(forecast));
+  return sentences.join(" ");
+}
+
+function amountSentence(forecast: Forecast): string {
+  const { firstPick, lastPick, totalGrams } = forecast;
+  const weeks = firstPick && lastPick ? Math.round(daysBetween(firstPick.likely, lastPick.likely) / 7) : 0;
+  return weeks > 1 ? `Over ${weeks} weeks it gives ${expectedAmount(totalGrams)}.` : `It gives ${expectedAmount(totalGrams)}.`;
+}
+
+/** “Carrots, Early Oval” in the list. */
+export function sowingName(sowing: Sowing, crops: ReadonlyMap<string, Crop>): string {
+  const name = capital(cropNoun(crops.get(sowing.crop)?.name ?? sowing.crop).word);
+  return sowing.variety ? `${name}, ${sowing.variety}` : name;
+}
+
+/** “sown 31 March”, “planted out 5 May”, “standing since 2021”. */
+export function startWords(sowing: Sowing, today: LocalDate): string {
+  if (sowing.method === "established") return sowing.standsSince === undefined ? "standing" : `standing since ${sowing.standsSince}`;
+  const out = sowing.plantedOutOn;
+  const date = out ?? sowing.sownOn;
+  if (date === undefined) return "";
+  const past = date <= today;
+  return `${past ? "" : "to be "}${out === undefined ? "sown" : "planted out"} ${day(date, today)}`;
+}
+
+/** “picking 12 July to 10 October”, “one lift about 12 August”, “no pick likely”. */
+export function pickingWords({ firstPick, lastPick, waits }: Forecast, today: LocalDate): string {
+  if (firstPick === null) return "no pick likely";
+  if (lastPick === null || daysBetween(firstPick.likely, lastPick.likely) < 8) return `${waits ? "one lift" : "one pick"} about ${day(firstPick.likely, today)}`;
+  return `picking about ${day(firstPick.likely, today)} to ${day(lastPick.likely, today)}`;
+}
+
+/** The forecast of a stored sowing in full. */
+export function forecastSentences(sowing: Sowing, today: LocalDate): string[] {
+  const { forecast } = sowing;
+  if (forecast.firstPick === null) return ["It is not likely to come to a pick.", ...forecast.notes];
+  const begun = sowing.sightings.some(({ stage }) => stage === "first-pick") || sowing.pickedGrams > 0;
+  const first = begun ? `First pick ${day(forecast.firstPick.likely, today)}.` : `First pick ${expectedDay(forecast.firstPick, today)}.`;
+  const last = forecast.lastPick ? `Last pick ${expectedDay(forecast.lastPick, today)}.` : "";
+  const all = `In all ${expectedAmount(forecast.totalGrams)}.`;
+  const picked = sowing.pickedGrams > 0 ? `Picked so far ${measured(sowing.pickedGrams)}.` : "";
+  return [first, last, all, picked, ...forecast.notes].filter(Boolean);
+}
+
+/** “3 picks, 1,200 g”. */
+export function picksSummary(picks: readonly { readonly grams: number }[]): string {
+  if (picks.length === 0) return "Nothing is picked yet.";
+  return `${count(picks.length, "pick", "picks")}, ${measured(picks.reduce((sum, pick) => sum + pick.grams, 0))} in all.`;
+}
