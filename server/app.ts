@@ -25,6 +25,7 @@ import { pickRoutes } from "./picks/routes.ts";
 import { planLineRoutes } from "./plan-lines/routes.ts";
 import { recipeRoutes } from "./recipes/routes.ts";
 import { sightingRoutes } from "./sightings/routes.ts";
+import { sowingRoutes } from "./sowings/routes.ts";
 import { weatherRoutes } from "./weather/routes.ts";
 
 export interface AppOptions {
@@ -66,6 +67,7 @@ export async function buildApp({ db, clock, mode, version, log, pages, memberOf 
   await app.register(weatherRoutes, deps);
   await app.register(cropRoutes, deps);
   await app.register(bedRoutes, deps);
+  await app.register(sowingRoutes, deps);
   await app.register(sightingRoutes, deps);
   await app.register(pickRoutes, deps);
   await app.register(calendarRoutes, deps);

@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Tx } from "#db/client.ts";
 import { Bed, Beds, NewBed } from "#shared/contracts/beds.ts";
 import { IdParams } from "#shared/contracts/common.ts";
-import { freeByBed } from "../facts/bed-room.ts";
+import { freeByBed } from "#shared/planning/bed-room.ts";
 import { loadGarden } from "../facts/garden.ts";
 import { dayAsked, loadHouse } from "../facts/house.ts";
 import { refusals } from "../http/contract.ts";
@@ -18,21 +18,27 @@ import { toContract } from "./to-contract.ts";
 const tags = ["beds"];
 
 export const bedRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, clock, books }) => {
-  const room = async (tx: Tx, householdId: string): Promise<(bed: BedRow) => Bed> => {
+  const withRoom = async (tx: Tx, householdId: string, rows: readonly BedRow[]): Promise<Bed[]> => {
     const house = await loadHouse(tx, householdId);
-    const free = freeByBed(await loadGarden(tx, house, await books(), dayAsked(house, clock, undefined)));
-    return (bed) => toContract(bed, free.get(bed.id) ?? 0);
+    const garden = await loadGarden(tx, house, await books(), dayAsked(house, clock, undefined));
+    const asked = new Set(rows.map((row) => row.id));
+    const free = freeByBed({ ...garden, plantings: garden.plantings.filter(({ bedId }) => asked.has(bedId)) });
+    return rows.map((row) => toContract(row, free.get(row.id) ?? 0));
+  };
+  const oneWithRoom = async (tx: Tx, householdId: string, row: BedRow): Promise<Bed> => {
+    const [bed] = await withRoom(tx, householdId, [row]);
+    return bed as Bed;
   };
 
   app.get("/api/beds", { schema: { tags, summary: "The beds, by name", response: { 200: Beds, ...refusals } } }, (request) =>
-    within(request, async (tx, householdId) => (await listBeds(tx)).map(await room(tx, householdId))),
+    within(request, async (tx, householdId) => withRoom(tx, householdId, await listBeds(tx))),
   );
 
   app.get("/api/beds/:id", { schema: { tags, summary: "One bed", params: IdParams, response: { 200: Bed, ...refusals } } }, async (request, reply) => {
     const { row, bed } = await within(request, async (tx, householdId) => {
       const found = await findBed(tx, householdId, request.params.id);
       if (!found) throw notFound("bed");
-      return { row: found, bed: (await room(tx, householdId))(found) };
+      return { row: found, bed: await oneWithRoom(tx, householdId, found) };
     });
     return reply.header("etag", tagOf(row)).send(bed);
   });
@@ -44,7 +50,7 @@ export const bedRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, cloc
       const { id } = request.params;
       const { made, row, bed } = await within(request, async (tx, householdId) => {
         const put = granted(await recordBed(tx, householdId, { id, body: request.body, ifMatch: ifMatchOf(request) }));
-        return { ...put, bed: (await room(tx, householdId))(put.row) };
+        return { ...put, bed: await oneWithRoom(tx, householdId, put.row) };
       });
       reply.header("etag", tagOf(row));
       if (made) return reply.code(201).header("location", `/api/beds/${id}`).send(bed);

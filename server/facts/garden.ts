@@ -2,7 +2,7 @@
 import { asc, isNull, lte, sql } from "drizzle-orm";
 import { beds, picks, sightings, sowings } from "#db/schema/index.ts";
 import type { Tx } from "#db/client.ts";
-import { dayNumber, type LocalDate } from "#shared/kernel/local-date.ts";
+import { dayNumber, type DayNumber, type LocalDate } from "#shared/kernel/local-date.ts";
 import { seedOf } from "#shared/kernel/seeded-random.ts";
 import type { CropFacts, Method } from "#shared/kernel/crop-facts.ts";
 import type { Cover, Stage } from "#shared/kernel/way.ts";
@@ -14,11 +14,20 @@ import { loadRecord } from "./weather-record.ts";
 /** A sowing as its table has it; also one that is only being thought of. */
 export type Sown = Pick<typeof sowings.$inferSelect, "id" | "bedId" | "crop" | "variety" | "method" | "sownOn" | "plantedOutOn" | "rowM" | "plants" | "areaM2" | "standsSince">;
 
+/** A planting with the ids of its sightings, which planning does not need and the pages do. */
+export interface KnownPlanting extends GardenPlanting {
+  readonly sightings: readonly { readonly id: string; readonly stage: Stage; readonly day: DayNumber }[];
+}
+
+export interface KnownGarden extends GardenFacts {
+  readonly plantings: readonly KnownPlanting[];
+}
+
 /** Facts dated after `asOf` stay out by the date of the fact; a sowing dated later is a plan and stays in. */
-export async function loadGarden(tx: Tx, house: House, book: Reference, asOf: LocalDate): Promise<GardenFacts> {
+export async function loadGarden(tx: Tx, house: House, book: Reference, asOf: LocalDate): Promise<KnownGarden> {
   const bedRows = await tx.select().from(beds).orderBy(asc(beds.name), asc(beds.id));
   const sowingRows = await tx.select().from(sowings).orderBy(asc(sowings.recordedAt), asc(sowings.id));
-  const seen = await tx.select({ of: sightings.sowingId, stage: sightings.stage, day: sightings.seenOn }).from(sightings).where(lte(sightings.seenOn, asOf)).orderBy(asc(sightings.seenOn), asc(sightings.id));
+  const seen = await tx.select({ of: sightings.sowingId, id: sightings.id, stage: sightings.stage, day: sightings.seenOn }).from(sightings).where(lte(sightings.seenOn, asOf)).orderBy(asc(sightings.seenOn), asc(sightings.id));
   const picked = await tx
     .select({ of: picks.sowingId, day: picks.pickedOn, grams: picks.grams })
     .from(picks)
@@ -41,7 +50,7 @@ export async function loadGarden(tx: Tx, house: House, book: Reference, asOf: Lo
     beds: [...bedsById.values()],
     plantings: sowingRows.map((row) =>
       plantingOf(row, cropOf(book, row.crop), bedsById.get(row.bedId) as BedFacts, {
-        sightings: (seenOf.get(row.id) ?? []).map(({ stage, day }) => ({ stage: stage as Stage, day: dayNumber(day) })),
+        sightings: (seenOf.get(row.id) ?? []).map(({ id, stage, day }) => ({ id, stage: stage as Stage, day: dayNumber(day) })),
         picks: (pickedOf.get(row.id) ?? []).map(({ day, grams }) => ({ day: dayNumber(day), grams })),
       }),
     ),
@@ -49,7 +58,7 @@ export async function loadGarden(tx: Tx, house: House, book: Reference, asOf: Lo
 }
 
 /** One sowing in the words of planning. */
-export function plantingOf(row: Sown, crop: CropFacts, bed: BedFacts, known: Pick<GardenPlanting, "sightings" | "picks">): GardenPlanting {
+export function plantingOf(row: Sown, crop: CropFacts, bed: BedFacts, known: Pick<KnownPlanting, "sightings" | "picks">): KnownPlanting {
   const { id, bedId, variety, rowM, plants, areaM2, standsSince } = row;
   return {
     id,

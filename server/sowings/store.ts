@@ -1,9 +1,19 @@
-import { and, eq, sql } from "drizzle-orm";
+import { and, asc, eq, sql } from "drizzle-orm";
 import type { Tx } from "#db/client.ts";
 import { beds, picks, sightings, sowings } from "#db/schema/index.ts";
 import type { NewSowing } from "#shared/contracts/sowings.ts";
 
 export type SowingRow = typeof sowings.$inferSelect;
+
+export function listSowings(tx: Tx, householdId: string, crop: string | undefined): Promise<SowingRow[]> {
+  const wanted = and(eq(sowings.householdId, householdId), crop === undefined ? undefined : eq(sowings.crop, crop));
+  return tx.select().from(sowings).where(wanted).orderBy(asc(sowings.recordedAt), asc(sowings.id));
+}
+
+export async function findSowing(tx: Tx, householdId: string, id: string): Promise<SowingRow | undefined> {
+  const [row] = await tx.select().from(sowings).where(at(householdId, id));
+  return row;
+}
 
 export async function lockSowing(tx: Tx, householdId: string, id: string): Promise<SowingRow | undefined> {
   const [row] = await tx.select().from(sowings).where(at(householdId, id)).for("update");
