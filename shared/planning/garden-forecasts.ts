@@ -44,12 +44,13 @@ export function forecastGarden(garden: GardenFacts, span: DaySpan): GardenForeca
   return { weather, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastPlanting(ask(planting)) })) };
 }
 
-/** The days a planting's forecast needs, and the forecast of that one planting; an established one for its `season`. */
-export function forecastOne(garden: GardenFacts, planting: GardenPlanting): { weather: Outcome<WeatherYears>; forecast: SeasonForecast; southern: boolean } {
+/** Forecasts of these plantings, each for its own season whole; an established one for its `season`, or that of the day of the facts. */
+export function forecastPlantings(garden: GardenFacts, plantings: readonly GardenPlanting[]): GardenForecasts {
   const southern = isSouthern(garden);
   const asOf = dayNumber(garden.asOf);
-  const weather = weatherFor(garden, [planting], { fromDay: asOf, untilDay: asOf + 1 });
-  return { weather, southern, forecast: { planting, ...forecastPlanting(asker(garden, weather.value)(planting)) } };
+  const weather = weatherFor(garden, plantings, { fromDay: asOf, untilDay: asOf + 1 });
+  const ask = asker(garden, weather.value);
+  return { weather, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastPlanting(ask(planting)) })) };
 }
 
 /** Day a sown planting went into the ground; null for what stands for years. */

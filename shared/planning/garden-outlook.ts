@@ -1,72 +1,45 @@
-/**
- * Facts of garden and kitchen → the calendar: forecasts of every planting, added up by crop scenario by scenario, what is eaten and over,
- * and for each week what can be done with it. Weather years are drawn once, each planting is forecast once for each of its seasons.
- */
-import { findGluts, keepWeeksOf, overBetween, type GlutAnswer } from "../engines/glut/index.ts";
+/** Facts of garden and kitchen → the calendar: what ripens in which week, what of it is over, and what can be done with it. */
+import { overBetween, type GlutAnswer } from "../engines/glut/index.ts";
 import { frostDates } from "../engines/harvest-forecast/index.ts";
-import { waitsForTheGrower } from "../kernel/crop-facts.ts";
 import { cropWord } from "../kernel/crop-words.ts";
 import { dateOf, dayNumber } from "../kernel/local-date.ts";
 import type { SourceRef } from "../kernel/outcome.ts";
 import { toDatesOrNull } from "./day-bands.ts";
 import type { GardenFacts, KitchenFacts, Window } from "./facts.ts";
-import { forecastGarden, type GardenForecasts } from "./garden-forecasts.ts";
+import type { GardenForecasts } from "./garden-forecasts.ts";
+import { reckonGarden, type GardenReckoning } from "./garden-reckoning.ts";
 import { outlookRows } from "./outlook-rows.ts";
-import { cropOutlooks, type CropOutlook } from "./outlook-supply.ts";
+import type { CropOutlook } from "./outlook-supply.ts";
 import type { GardenOutlook, Missing, OutlookWeek } from "./outlook-types.ts";
 import { outlookWeeks } from "./outlook-weeks.ts";
 import { answerWords, WORTH_SAYING_GRAMS } from "./outlook-words.ts";
-import { plannedGrams, plannedLines } from "./planned-uses.ts";
 import { candidatesOf } from "./recipe-cautions.ts";
-import { seasonOf, weekSpan, type WeekSpan } from "./season.ts";
+import { seasonOf } from "./season.ts";
 
 /** The calendar of a window of weeks, as known on `garden.asOf`. */
 export function gardenOutlook(garden: GardenFacts, kitchen: KitchenFacts, window: Window): GardenOutlook {
-  const span = weekSpan(window, leadWeeks(garden), garden.asOf);
-  const grown = forecastGarden(garden, { fromDay: span.firstMonday + 7 * span.lead, untilDay: span.untilDay });
-  const crops = cropOutlooks(grown.forecasts, span, dayNumber(garden.asOf));
-  const lines = plannedLines(kitchen);
-  const { value: glut, basis } = glutsOf(crops, kitchen, span, plannedGrams(lines, span.weeks));
-  const weeks = outlookWeeks({ crops, glut, lines, candidates: candidatesOf(kitchen), span });
+  const reckoning = reckonGarden(garden, kitchen, window);
+  const { span, grown, crops } = reckoning;
+  const weeks = outlookWeeks({ ...reckoning, candidates: candidatesOf(kitchen) });
   const coming = weeks.slice(Math.max(0, span.current - span.lead));
   const season = seasonOf(Math.min(Math.max(dayNumber(garden.asOf), span.firstMonday + 7 * span.lead), span.untilDay - 1), grown.southern);
   const frost = frostDates(grown.weather.value, season, grown.southern);
   return {
     today: garden.asOf,
-    ...answerOf(garden, grown, crops, glut, span, weeks),
+    ...answerOf(garden, reckoning, weeks),
     eatsGrams: coming.reduce((most, week) => Math.max(most, week.eatsGrams), 0),
     frost: { lastSpring: toDatesOrNull(frost.lastSpring), firstAutumn: toDatesOrNull(frost.firstAutumn) },
     rows: outlookRows(crops, span),
     weeks,
     missing: missingOf(garden, grown),
-    basis: basisOf(garden, kitchen, grown, basis),
+    basis: basisOf(garden, kitchen, reckoning),
     notes: [...grown.weather.notes, ...appetiteNotes(crops, kitchen)],
   };
 }
 
-/** Weeks before the window whose picks may still be on hand in its first week. */
-function leadWeeks(garden: GardenFacts): number {
-  return Math.max(0, ...garden.plantings.map(({ crop }) => keepWeeksOf(crop, waitsForTheGrower(crop)) - 1));
-}
-
-function glutsOf(crops: readonly CropOutlook[], kitchen: KitchenFacts, span: WeekSpan, planned: ReadonlyMap<string, Float64Array>) {
-  const none = new Float64Array(span.weeks.length);
-  return findGluts({
-    weeks: span.weeks,
-    glutGrams: kitchen.glutGrams,
-    crops: crops.map(({ crop, waits, kept }) => ({
-      supply: kept,
-      keepWeeks: keepWeeksOf(crop, waits),
-      waits,
-      eatsGrams: kitchen.eats.get(crop.slug) ?? 0,
-      plannedGrams: planned.get(crop.slug) ?? none,
-    })),
-  });
-}
-
 type Answer = Pick<GardenOutlook, "headline" | "headlineOver" | "overGrams" | "overUntil">;
 
-function answerOf(garden: GardenFacts, grown: GardenForecasts, crops: readonly CropOutlook[], glut: GlutAnswer, span: WeekSpan, weeks: readonly OutlookWeek[]): Answer {
+function answerOf(garden: GardenFacts, { grown, crops, glut, span }: GardenReckoning, weeks: readonly OutlookWeek[]): Answer {
   const from = Math.max(span.current, span.lead);
   const coming = weeks.slice(from - span.lead);
   const lastOf = (fits: (week: OutlookWeek) => boolean): number => coming.findLastIndex(fits);
@@ -89,7 +62,7 @@ function answerOf(garden: GardenFacts, grown: GardenForecasts, crops: readonly C
   return { ...words, overGrams, overUntil };
 }
 
-function missingOf(garden: GardenFacts, grown: GardenForecasts): Missing[] {
+export function missingOf(garden: GardenFacts, grown: GardenForecasts): Missing[] {
   const missing: Missing[] = [];
   if (!garden.placed) missing.push("place");
   if (grown.weather.value.restsOn === "nothing") missing.push("weather");
@@ -98,7 +71,7 @@ function missingOf(garden: GardenFacts, grown: GardenForecasts): Missing[] {
   return missing;
 }
 
-function basisOf(garden: GardenFacts, kitchen: KitchenFacts, grown: GardenForecasts, glut: readonly SourceRef[]): SourceRef[] {
+function basisOf(garden: GardenFacts, kitchen: KitchenFacts, { grown, basis }: GardenReckoning): SourceRef[] {
   const asOf = dayNumber(garden.asOf);
   const count = (days: (planting: GardenFacts["plantings"][number]) => readonly { readonly day: number }[]): number =>
     garden.plantings.reduce((sum, planting) => sum + days(planting).filter(({ day }) => day <= asOf).length, 0);
@@ -110,7 +83,7 @@ function basisOf(garden: GardenFacts, kitchen: KitchenFacts, grown: GardenForeca
     ...own(count((planting) => planting.sightings), "sighting", "sightings"),
     ...own(count((planting) => planting.picks), "pick", "picks"),
     kitchen.eatsFrom === "household" ? { id: "household", text: "What the household says it eats" } : { id: "CP", text: `What ${kitchen.people} people usually eat fresh, by the book` },
-    ...glut,
+    ...basis,
   ];
 }
 

@@ -7,6 +7,7 @@ export type { CutOff } from "./degree-days.ts";
 export { dayLengthHours } from "./day-length.ts";
 export { weatherYears } from "./weather-years.ts";
 export { frostDates } from "./frost-dates.ts";
+export { coverShift } from "./cover.ts";
 export { forecastPlanting } from "./forecast.ts";
 export { weeklySupply } from "./weekly-supply.ts";
 export { summarise } from "./summary.ts";

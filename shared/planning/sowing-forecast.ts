@@ -1,0 +1,70 @@
+/** One sowing, or all of them, as a page says it: spans of dates and grams, twenty dots, what it rests on, and what does not fit the bed. */
+import { frostDates, summarise } from "../engines/harvest-forecast/index.ts";
+import { mapBand, type Band } from "../kernel/band.ts";
+import { waitsForTheGrower } from "../kernel/crop-facts.ts";
+import type { IsoWeek } from "../kernel/iso-week.ts";
+import { dateOf, dayNumber, type LocalDate } from "../kernel/local-date.ts";
+import type { SourceRef } from "../kernel/outcome.ts";
+import { fitNotes } from "./bed-room.ts";
+import { toDatesOrNull } from "./day-bands.ts";
+import type { GardenFacts, GardenPlanting } from "./facts.ts";
+import { forecastPlantings, isEstablished, type GardenForecasts, type SeasonForecast } from "./garden-forecasts.ts";
+import type { DateBand } from "./outlook-types.ts";
+import { seasonOf } from "./season.ts";
+
+export interface SowingForecast {
+  readonly firstPick: DateBand | null;
+  readonly lastPick: DateBand | null;
+  readonly totalGrams: Band;
+  readonly weeks: readonly { readonly week: IsoWeek; readonly grams: Band; readonly chanceInHarvest: number }[];
+  readonly dots: readonly LocalDate[];
+  readonly chanceOfPick: number;
+  readonly frost: { readonly lastSpring: DateBand | null; readonly firstAutumn: DateBand | null };
+  readonly waits: boolean;
+  readonly basis: readonly SourceRef[];
+  readonly notes: readonly string[];
+}
+
+export interface SowingOutlook {
+  readonly forecast: SowingForecast;
+  readonly fits: readonly string[];
+}
+
+/**
+ * Forecast and fit of one planting, which need not be among the garden's own yet. `season` is a year, for what is established only;
+ * without it, that of the day of the facts.
+ */
+export function sowingOutlook(garden: GardenFacts, planting: GardenPlanting, season: number | null = null): SowingOutlook {
+  const asked = isEstablished(planting) ? { ...planting, season } : planting;
+  const neighbours = garden.plantings.filter((one) => one.bedId === planting.bedId && one.id !== planting.id);
+  const grown = forecastPlantings(garden, [asked, ...neighbours]);
+  const [own] = grown.forecasts;
+  if (!own) throw new RangeError("a planting has one forecast");
+  return { forecast: forecastWords(garden, grown, own), fits: fitNotes(garden, grown.forecasts).get(planting.id) ?? [] };
+}
+
+/** The same for all plantings of the garden, the weather drawn once. By planting. */
+export function sowingOutlooks(garden: GardenFacts): Map<string, SowingOutlook> {
+  const grown = forecastPlantings(garden, garden.plantings);
+  const fits = fitNotes(garden, grown.forecasts);
+  return new Map(grown.forecasts.map((one) => [one.planting.id, { forecast: forecastWords(garden, grown, one), fits: fits.get(one.planting.id) ?? [] }]));
+}
+
+function forecastWords(garden: GardenFacts, grown: GardenForecasts, one: SeasonForecast): SowingForecast {
+  const summary = summarise(one.value);
+  const { planting } = one;
+  const season = planting.season ?? seasonOf(summary.firstPick?.likely ?? dayNumber(garden.asOf), grown.southern);
+  const frost = frostDates(grown.weather.value, season, grown.southern);
+  return {
+    firstPick: toDatesOrNull(summary.firstPick),
+    lastPick: toDatesOrNull(summary.lastPick),
+    totalGrams: mapBand(summary.totalGrams, Math.round),
+    weeks: summary.weeks.map(({ week, grams, chanceInHarvest }) => ({ week, grams: mapBand(grams, Math.round), chanceInHarvest })),
+    dots: summary.dots.map(dateOf),
+    chanceOfPick: summary.chanceOfPick,
+    frost: { lastSpring: toDatesOrNull(frost.lastSpring), firstAutumn: toDatesOrNull(frost.firstAutumn) },
+    waits: waitsForTheGrower(planting.crop),
+    basis: [...grown.weather.basis, ...(garden.weatherAttribution === null ? [] : [{ id: "household", text: garden.weatherAttribution }]), ...one.basis],
+    notes: [...new Set([...one.notes, ...grown.weather.notes])],
+  };
+}
