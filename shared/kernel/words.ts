@@ -21,9 +21,10 @@ export function amountSpanWords(band: { readonly low: number; readonly likely: n
   return `${lowToHighWords(band.low, band.high)}, most likely ${most}`;
 }
 
-/** "250 to 600 g", "1.7 to 4.8 kg"; one figure where both ends round to it. Grams. */
+/** "250 to 600 g", "1.7 to 4.8 kg", "up to 1.4 kg" from nothing; one figure where both ends round to it. Grams. */
 export function lowToHighWords(low: number, high: number): string {
   if (amountWords(low) === amountWords(high)) return amountWords(high);
+  if (toFifty(low) === 0) return `up to ${amountWords(high)}`;
   if (isSmall(high)) return `${toFifty(low)} to ${toFifty(high)}${NBSP}g`;
   return `${kilograms(low)} to ${kilograms(high)}${NBSP}kg`;
 }
