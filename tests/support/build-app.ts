@@ -66,3 +66,24 @@ function injection(method: Method, url: string, { body, headers = {} }: CallOpti
 export function badFields(answer: LightMyRequestResponse): string[] {
   return (answer.json<{ fields?: { path: string }[] }>().fields ?? []).map((field) => field.path);
 }
+
+/** Puts a thing under a new id and answers the id; fails the test when it is not taken. */
+export async function putNew(stillroom: TestApp, noun: string, body: unknown): Promise<string> {
+  const id = randomUUID();
+  const answer = await stillroom.call("PUT", `/api/${noun}/${id}`, { body });
+  if (answer.statusCode !== 201) throw new Error(`${noun}: ${answer.statusCode} ${answer.body}`);
+  return id;
+}
+
+/** An open bed of 10 m × 1.2 m. */
+export const putBed = (stillroom: TestApp): Promise<string> => putNew(stillroom, "beds", { name: "Long bed", lengthM: 10, widthM: 1.2, cover: "open" });
+
+/** Places the household near 52° N with monthly normals of a mild, wet climate; made up, since nothing is checked against them. */
+export async function settle(stillroom: TestApp, more: Readonly<Record<string, unknown>> = {}): Promise<void> {
+  const etag = String((await stillroom.call("GET", "/api/household")).headers.etag);
+  const body = { name: "Mill house", zone: "Europe/Amsterdam", latitude: 52.1, longitude: 5.18, altitudeM: 4, people: 2, weekStart: "monday", units: "metric", ...more };
+  const placed = await stillroom.call("PUT", "/api/household", { body, headers: { "if-match": etag } });
+  const means = [3, 3.5, 6.5, 9.5, 13.5, 16, 18, 18, 15, 11, 7, 4];
+  const normals = await stillroom.call("PUT", "/api/weather/normals", { body: { months: means.map((mean, i) => ({ month: i + 1, tmaxC: mean + 4, tminC: mean - 4 })) } });
+  if (placed.statusCode !== 200 || normals.statusCode !== 200) throw new Error(`${placed.body} ${normals.body}`);
+}
