@@ -20,6 +20,8 @@ interface DotsInput {
   readonly start: LocalDate | null;
   readonly width: number;
   readonly rem: number;
+  /** Inside a row: lower, with smaller dots. */
+  readonly small?: boolean;
 }
 
 const BEFORE_DAYS = 6;
@@ -28,7 +30,7 @@ const SHORTEST_DAYS = 110;
 /** Space between neighbouring columns, in radii. */
 const STEP = 2.3;
 
-export function layOutDots({ dates, start, width, rem }: DotsInput): DotsPlate {
+export function layOutDots({ dates, start, width, rem, small = false }: DotsInput): DotsPlate {
   const sorted = [...dates].sort();
   const first = start ?? addDays(sorted[0] as LocalDate, -30);
   const from = addDays(first, -BEFORE_DAYS);
@@ -36,15 +38,15 @@ export function layOutDots({ dates, start, width, rem }: DotsInput): DotsPlate {
   const days = Math.max(daysBetween(from, lastDot) + AFTER_DAYS, SHORTEST_DAYS);
   const x = (date: LocalDate): number => 6 + (daysBetween(from, date) / days) * (width - 12);
   const long = width > 29 * rem;
-  const radius = Math.min((long ? 0.42 : 0.28) * rem, width / 72);
-  const height = dotsHeight(width, rem);
+  const radius = Math.min((long && !small ? 0.42 : 0.28) * rem, width / 72);
+  const height = dotsHeight(width, rem, small);
   const base = height - 1.9 * rem;
   return { width, height, base, rem, radius, x, dots: stack(sorted.map(x), radius, base), months: monthsOn(from, days, x, width - 3 * rem), long };
 }
 
 /** The plate keeps its height whether it has dots or not. */
-export function dotsHeight(width: number, rem: number): number {
-  return (width > 29 * rem ? 11.5 : 7.5) * rem;
+export function dotsHeight(width: number, rem: number, small = false): number {
+  return (small ? 6.5 : width > 29 * rem ? 11.5 : 7.5) * rem;
 }
 
 function stack(xs: readonly number[], radius: number, base: number): { cx: number; cy: number }[] {

@@ -13,14 +13,15 @@ interface DateDotsProps {
   readonly frost: DateBand | null;
   /** Id of the words that say the same. */
   readonly wordsId: string;
+  readonly small?: boolean;
 }
 
-export function DateDots({ dates, start, startWord, frost, wordsId }: DateDotsProps) {
+export function DateDots({ dates, start, startWord, frost, wordsId, small = false }: DateDotsProps) {
   return (
     <Measured class="date-dots">
       {({ width, rem }) => {
         if (dates.length === 0) return <Blank width={width} rem={rem} />;
-        const plate = layOutDots({ dates, start, width, rem });
+        const plate = layOutDots({ dates, start, width, rem, small });
         const { height, base, x } = plate;
         return (
           <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby={wordsId}>

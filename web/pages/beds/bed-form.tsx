@@ -17,6 +17,7 @@ interface BedFormProps {
   readonly saveWords: string;
   readonly solid?: boolean;
   readonly onLeave?: () => void;
+  readonly onRemove?: () => void;
 }
 
 const COVER_WORDS: Record<Cover, string> = {
@@ -29,7 +30,7 @@ const COVER_WORDS: Record<Cover, string> = {
 };
 export const coverWords = (cover: Cover): string => COVER_WORDS[cover];
 
-export function BedForm({ form, bed, onSave, saveWords, solid = false, onLeave }: BedFormProps) {
+export function BedForm({ form, bed, onSave, saveWords, solid = false, onLeave, onRemove }: BedFormProps) {
   const [name, setName] = useState(bed?.name ?? "");
   const [lengthM, setLength] = useState(bed ? `${plain(bed.lengthM)} m` : "");
   const [widthM, setWidth] = useState(bed ? `${plain(bed.widthM)} m` : "1.2 m");
@@ -86,6 +87,11 @@ export function BedForm({ form, bed, onSave, saveWords, solid = false, onLeave }
         {onLeave && (
           <button type="button" class="btn word" onClick={onLeave}>
             Leave it as it was
+          </button>
+        )}
+        {onRemove && (
+          <button type="button" class="btn word" onClick={onRemove}>
+            Remove the bed
           </button>
         )}
       </p>

@@ -1,15 +1,15 @@
 /** The beds with what stands in them; a sowing opens where it stands. */
 import { useState } from "preact/hooks";
-import type { Bed, NewBed } from "#shared/contracts/beds.ts";
+import type { Bed } from "#shared/contracts/beds.ts";
 import type { Crop } from "#shared/contracts/crops.ts";
 import type { Sowing } from "#shared/contracts/sowings.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import * as calls from "../../api/calls.ts";
 import { asProblem } from "../../api/problem.ts";
-import { area, lower, plain } from "../../format.ts";
-import { Conflict } from "../../parts/conflict.tsx";
+import { area, lower } from "../../format.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
-import { BedForm, coverWords } from "./bed-form.tsx";
+import { BedEdit } from "./bed-edit.tsx";
+import { coverWords } from "./bed-form.tsx";
 import { amountWords } from "./slip.ts";
 import { SowingPanel } from "./sowing-panel.tsx";
 import { pickingWords, sowingName, startWords } from "./sowing-words.ts";
@@ -30,19 +30,29 @@ export function BedList(props: BedListProps) {
   return (
     <ul class="rows bedlist">
       {props.beds.map((bed) => (
-        <li key={bed.id}>
-          <BedRow bed={bed} {...props} />
-        </li>
+        <BedRow key={bed.id} bed={bed} {...props} />
       ))}
     </ul>
   );
 }
 
-function BedRow({ bed, sowings, crops, ...props }: BedListProps & { readonly bed: Bed }) {
-  const byName = new Map(crops.map((crop) => [crop.crop, crop]));
-  const standing = sowings.filter(({ bedId }) => bedId === bed.id).sort((a, b) => (a.plantedOutOn ?? a.sownOn ?? "").localeCompare(b.plantedOutOn ?? b.sownOn ?? ""));
+function BedRow({ bed, ...props }: BedListProps & { readonly bed: Bed }) {
+  const [editing, setEditing] = useState<Bed | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const attempt = async (act: () => Promise<void>): Promise<void> => {
+    try {
+      setProblem(null);
+      await act();
+    } catch (thrown) {
+      setProblem(asProblem(thrown).message);
+    }
+  };
+  const done = (changed: boolean): void => {
+    setEditing(null);
+    if (changed) void props.again();
+  };
   return (
-    <>
+    <li>
       <div>
         <h3 class="what">{bed.name}</h3>
         <p class="quiet">
@@ -56,21 +66,36 @@ function BedRow({ bed, sowings, crops, ...props }: BedListProps & { readonly bed
           {bed.cover !== "open" && `, ${lower(coverWords(bed.cover))}`}
         </p>
       </div>
-      <div>
-        {standing.length === 0 && <p class="quiet">Nothing stands in it.</p>}
-        {standing.map((sowing) => (
-          <details key={sowing.id} id={`sowing-${sowing.id}`} class="sowing" open={props.open === sowing.id} onToggle={(event) => toggled(event, sowing.id, props)}>
-            <summary>
-              <b>{sowingName(sowing, byName)}</b>, {amountWords(sowing)}, {startWords(sowing, props.today)}, {pickingWords(sowing.forecast, props.today)}
-            </summary>
-            {props.open === sowing.id && (
-              <SowingPanel sowing={sowing} crops={crops} beds={props.beds} today={props.today} again={props.again} onRemove={props.onRemoveSowing} />
-            )}
-          </details>
-        ))}
-        <BedActs bed={bed} again={props.again} onRemove={props.onRemoveBed} />
-      </div>
-    </>
+      <Standing bed={bed} {...props} />
+      <button type="button" class="btn word" aria-expanded={editing ? "true" : "false"} onClick={() => void attempt(async () => setEditing(editing ? null : await calls.bed(bed.id)))}>
+        Change<span class="vh"> the bed {bed.name}</span>
+      </button>
+      {(problem !== null || editing) && (
+        <div class="in-full">
+          {problem !== null && <ProblemNote key={problem} lead={problem} />}
+          {editing && <BedEdit bed={editing} onDone={done} onRemove={() => void attempt(() => props.onRemoveBed(bed))} />}
+        </div>
+      )}
+    </li>
+  );
+}
+
+function Standing({ bed, sowings, crops, beds, today, open, onOpen, again, onRemoveSowing }: BedListProps & { readonly bed: Bed }) {
+  const byName = new Map(crops.map((crop) => [crop.crop, crop]));
+  const begun = (sowing: Sowing): string => sowing.plantedOutOn ?? sowing.sownOn ?? "";
+  const standing = sowings.filter(({ bedId }) => bedId === bed.id).sort((a, b) => begun(a).localeCompare(begun(b)));
+  return (
+    <div class="stands">
+      {standing.length === 0 && <p class="quiet">Nothing stands in it.</p>}
+      {standing.map((sowing) => (
+        <details key={sowing.id} id={`sowing-${sowing.id}`} class="sowing" open={open === sowing.id} onToggle={(event) => toggled(event, sowing.id, { open, onOpen })}>
+          <summary>
+            <b>{sowingName(sowing, byName)}</b>, {amountWords(sowing)}, {startWords(sowing, today)}, {pickingWords(sowing.forecast, today)}
+          </summary>
+          {open === sowing.id && <SowingPanel sowing={sowing} crops={crops} beds={beds} today={today} again={again} onRemove={onRemoveSowing} />}
+        </details>
+      ))}
+    </div>
   );
 }
 
@@ -78,56 +103,4 @@ function toggled(event: Event, id: string, { open, onOpen }: Pick<BedListProps, 
   const isOpen = event.currentTarget instanceof HTMLDetailsElement && event.currentTarget.open;
   if (isOpen && open !== id) onOpen(id);
   if (!isOpen && open === id) onOpen(null);
-}
-
-function BedActs({ bed, again, onRemove }: { readonly bed: Bed; readonly again: () => Promise<void>; readonly onRemove: (bed: Bed) => Promise<void> }) {
-  const [editing, setEditing] = useState<Bed | null>(null);
-  const [conflict, setConflict] = useState<{ readonly mine: NewBed; readonly theirs: Bed } | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const attempt = async (act: () => Promise<void>): Promise<void> => {
-    try {
-      setProblem(null);
-      await act();
-    } catch (thrown) {
-      setProblem(asProblem(thrown).message);
-    }
-  };
-  const leave = async (): Promise<void> => {
-    setEditing(null);
-    setConflict(null);
-    await again();
-  };
-  const save = async (mine: NewBed): Promise<void> => {
-    try {
-      await calls.putBed(bed.id, mine);
-    } catch (thrown) {
-      if (!asProblem(thrown).stale) throw thrown;
-      return setConflict({ mine, theirs: await calls.bed(bed.id) });
-    }
-    await leave();
-  };
-  if (conflict) return <Conflict what={bed.name} rows={rowsOf(conflict.mine, conflict.theirs)} keepMine={() => void attempt(() => save(conflict.mine))} keepTheirs={() => void leave()} />;
-  if (editing) return <BedForm form={`bed-${bed.id}`} bed={editing} onSave={save} saveWords="Save the change" onLeave={() => setEditing(null)} />;
-  return (
-    <>
-      {problem !== null && <ProblemNote key={problem} lead={problem} />}
-      <p class="bed-acts">
-        <button type="button" class="btn word" onClick={() => void attempt(async () => setEditing(await calls.bed(bed.id)))}>
-          Change the bed<span class="vh">: {bed.name}</span>
-        </button>
-        <button type="button" class="btn word" onClick={() => void attempt(() => onRemove(bed))}>
-          Remove the bed<span class="vh">: {bed.name}</span>
-        </button>
-      </p>
-    </>
-  );
-}
-
-function rowsOf(mine: NewBed, theirs: Bed): { name: string; mine: string; theirs: string }[] {
-  return [
-    { name: "Name", mine: mine.name, theirs: theirs.name },
-    { name: "Length", mine: `${plain(mine.lengthM)} m`, theirs: `${plain(theirs.lengthM)} m` },
-    { name: "Width", mine: `${plain(mine.widthM)} m`, theirs: `${plain(theirs.widthM)} m` },
-    { name: "Cover", mine: coverWords(mine.cover), theirs: coverWords(theirs.cover) },
-  ];
 }

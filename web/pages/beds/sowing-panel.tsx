@@ -55,7 +55,7 @@ export function SowingPanel({ sowing, crops, beds, today, again, onRemove }: Sow
       {sowing.note && <p class="quiet">Note: {sowing.note}</p>}
       {ahead && (
         <div class="panel-dots">
-          <DateDots dates={forecast.dots} start={sowing.plantedOutOn ?? sowing.sownOn ?? null} startWord={sowing.plantedOutOn ? "planted out" : "sown"} frost={forecast.frost.firstAutumn} wordsId={wordsId} />
+          <DateDots dates={forecast.dots} start={sowing.plantedOutOn ?? sowing.sownOn ?? null} startWord={sowing.plantedOutOn ? "planted out" : "sown"} frost={forecast.frost.firstAutumn} wordsId={wordsId} small />
         </div>
       )}
       <div class="panel-parts">

@@ -1,4 +1,5 @@
 /** One crop's row: ground line while it stands, sown marks, pegs of what was picked, hills of what is expected, or one lift. */
+import type { DateBand } from "#shared/contracts/common.ts";
 import { areaPath, hillPoints, linePath, pegsPath, runsOf, type Ground } from "./hills.ts";
 import { kgCell, kgSeasonCell, shortDay } from "../../format.ts";
 import type { Plate, PlateRow } from "./plate.ts";
@@ -24,7 +25,7 @@ export function CropRow({ row, plate, figures }: { readonly row: PlateRow; reado
       ))}
       <Standing series={series} plate={plate} base={base} />
       <path d={pegsPath(series.picked, ground)} class="k-picked" />
-      {series.row.lift ? <Lift series={series} plate={plate} base={base} today={figures.today} /> : <Hills series={series} ground={ground} rem={rem} />}
+      {series.row.lift ? <Lift lift={series.row.lift} plate={plate} base={base} today={figures.today} /> : <Hills series={series} ground={ground} rem={rem} />}
       <text x={width - 4.9 * rem} y={above} class="t-fig end">
         {series.row.lift ? "–" : kgCell(series.row.bestWeekGrams)}
       </text>
@@ -73,9 +74,9 @@ function Standing({ series, plate, base }: { readonly series: CropSeries; readon
   );
 }
 
-function Lift({ series, plate, base, today }: { readonly series: CropSeries; readonly plate: Plate; readonly base: number; readonly today: string }) {
-  const lift = series.row.lift;
-  if (!lift) return null;
+/** A lift that lies behind is a fact: the pegs show it. */
+function Lift({ lift, plate, base, today }: { readonly lift: DateBand; readonly plate: Plate; readonly base: number; readonly today: string }) {
+  if (lift.high < today) return null;
   const [a, at, b] = [plate.xOfDay(lift.low), plate.xOfDay(lift.likely), plate.xOfDay(lift.high)];
   if (b < plate.left || a > plate.end) return null;
   const y = base - 0.85 * plate.rem;

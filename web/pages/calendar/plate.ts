@@ -6,16 +6,19 @@ import type { Ground } from "./hills.ts";
 import { rowNames, type CropSeries, type YearFigures } from "./year.ts";
 
 /** Rem kept left for names and right for the two columns of figures; calendar.css lays the week rule over the same measure. */
-export const LEFT_REM = 10;
+export const LEFT_REM = 11;
 export const RIGHT_REM = 9;
 const HEAD_REM = 3.4;
 const STRIP_REM = 9;
 /** No garden is drawn larger than this, so that a first radish does not fill the page. */
 const MOST_REM_A_KG = 2.5;
+/** Lowest row; lower still where there are many, so that the chosen week stays within reach. */
 const ROW_REM = 1.85;
+const ROW_REM_OF_MANY = 1.45;
+const MANY = 14;
 const LINE_REM = 1.15;
 /** Letters of the widest common serif that fit the space for names. */
-const NAME_LETTERS = 15;
+const NAME_LETTERS = 18;
 
 export interface PlateRow {
   readonly series: CropSeries;
@@ -58,10 +61,11 @@ export function layOut(figures: YearFigures, room: { readonly width: number; rea
   const head = HEAD_REM * rem;
   const stripBase = head + Math.max(tallest * 1.08 * pxPerGram, 4 * rem);
   const names = rowNames(figures.crops.map(({ row }) => row));
+  const lowest = (figures.crops.length > MANY ? ROW_REM_OF_MANY : ROW_REM) * rem;
   let bottom = stripBase + 0.5 * rem;
   const rows = figures.crops.map((series): PlateRow => {
     const name = nameLines(names.get(series.row.crop)?.label ?? series.row.name);
-    bottom += Math.max(ROW_REM * rem + (name.length - 1) * LINE_REM * rem, series.peak * pxPerGram + 0.75 * rem);
+    bottom += Math.max(lowest + (name.length - 1) * LINE_REM * rem, series.peak * pxPerGram + 0.75 * rem);
     return { series, name, base: bottom };
   });
   const firstDay = figures.weeks[0]?.starts ?? weekStart("1970-W01");

@@ -9,7 +9,7 @@ import { WeekInList, type WeekProps } from "./week-page.tsx";
 import { leadingCrops, pickedWords } from "./week-words.ts";
 import type { CropNames, YearFigures } from "./year.ts";
 
-/** Weeks with less are not said to be over. */
+/** Weeks with less have nothing that must be eaten. */
 const LEAST_G = 50;
 
 export function Strip({ calendar, figures }: { readonly calendar: Calendar; readonly figures: YearFigures }) {
@@ -80,7 +80,7 @@ export function WeekList({ figures, names, open, onOpen, weekProps }: WeekListPr
             <details open={index === open} onToggle={(event) => toggled(event, index, open, onOpen)}>
               <summary>
                 <span class="wk">{weekTitle(week.week, "short")}</span>
-                <span class="wk-sum">{week.surplusGrams >= LEAST_G ? <b class="over">{amount(week.surplusGrams)} over</b> : amount(week.grams.likely)}</span>
+                <span class="wk-sum">{week.glut ? <b class="over">{amount(week.surplusGrams)} over</b> : amount(week.grams.likely)}</span>
                 <span class="wk-words">{inShort(week, names)}</span>
                 <Bar week={week} max={max} />
               </summary>
@@ -108,7 +108,7 @@ function inShort(week: CalendarWeek, names: CropNames): string {
 /** Eaten solid, over hatched, pale to high; in shares of the largest week. */
 function Bar({ week, max }: { readonly week: CalendarWeek; readonly max: number }) {
   const at = (grams: number): string => `${((100 * Math.min(grams, max)) / max).toFixed(1)}%`;
-  const over = week.surplusGrams >= LEAST_G ? Math.min(week.surplusGrams, week.grams.likely) : 0;
+  const over = week.glut ? Math.min(week.surplusGrams, week.grams.likely) : 0;
   return (
     <svg class="wk-bar" width="100%" height="12" aria-hidden="true">
       <defs>

@@ -18,6 +18,7 @@ export function weekSentence(week: CalendarWeek, short = false): WeekSentence {
   const { grams, eatsGrams, surplusGrams } = week;
   if (grams.high < LEAST_G) return { before: "Nothing ripens this week that has to be eaten.", over: "", after: "" };
   const much = short ? `Most likely ${amount(grams.likely)}.` : `${capital(expectedAmount(grams))}.`;
+  if (surplusGrams >= LEAST_G && !week.glut) return { before: `${much} About ${amount(surplusGrams)} of it stays over.`, over: "", after: "" };
   if (surplusGrams < LEAST_G) {
     const planned = week.planned.length > 0 ? "What is not eaten fresh has its place in the plan." : "All of it is eaten fresh or keeps.";
     return { before: `${much} ${planned}`, over: "", after: "" };
@@ -28,7 +29,7 @@ export function weekSentence(week: CalendarWeek, short = false): WeekSentence {
 
 /** Crops that ripen, most first, those that wait at the end. */
 export function ripeCrops(week: CalendarWeek): CalendarCrop[] {
-  return week.crops.filter((crop) => crop.grams.likely >= LEAST_G || crop.grams.high >= 2 * LEAST_G).sort((a, b) => Number(a.waits) - Number(b.waits) || b.grams.likely - a.grams.likely);
+  return week.crops.filter((crop) => crop.grams.likely >= LEAST_G || (!crop.waits && crop.grams.high >= 5 * LEAST_G)).sort((a, b) => Number(a.waits) - Number(b.waits) || b.grams.likely - a.grams.likely);
 }
 
 /** “courgette, tomato, chard”: the three that weigh most. */
@@ -55,7 +56,7 @@ export function usesWords(uses: Pairing["uses"], names: CropNames): string {
 export function weekRuleWords(title: string, week: CalendarWeek | undefined): string {
   const plain = title.replace(" · ", ", ");
   if (!week) return plain;
-  if (week.surplusGrams >= LEAST_G) return `${plain}, ${amount(week.surplusGrams)} over`;
+  if (week.glut) return `${plain}, ${amount(week.surplusGrams)} over`;
   return `${plain}, ${week.grams.high < LEAST_G ? "nothing ripens" : amountSpan(week.grams.low, week.grams.high)}`;
 }
 

@@ -110,26 +110,36 @@ function StripScale({ plate }: { readonly plate: Plate }) {
   );
 }
 
+/** Beside the line where it first stands near its height. */
 function EatingWords({ calendar, figures, plate }: { readonly calendar: Calendar; readonly figures: YearFigures; readonly plate: Plate }) {
-  const eats = figures.total.eats[0] ?? 0;
+  const { eats } = figures.total;
+  const most = Math.max(0, ...eats);
+  if (most === 0) return null;
+  const level = eats.findIndex((grams) => grams >= 0.9 * most);
+  const y = plate.ground(plate.stripBase).y(eats[level] ?? 0);
+  const much = `we eat ${Math.min(...eats) >= 0.9 * most ? "about" : "up to"} ${amount(calendar.eatsGrams)}`;
+  const words = plate.roomy ? `${much} a week` : much;
+  const left = plate.x(level) - (words.length * 0.55 + 1) * plate.rem < plate.left;
   return (
-    <text x={plate.left + 4} y={plate.ground(plate.stripBase).y(eats) - 6} class="t-ink t-small k-halo">
-      {plate.roomy ? `we eat about ${amount(calendar.eatsGrams)} a week` : `we eat ${amount(calendar.eatsGrams)}`}
+    <text x={left ? plate.left + 4 : plate.x(level) - 6} y={left ? y - 6 : y + 4} class={`t-ink t-small k-halo${left ? "" : " end"}`}>
+      {words}
     </text>
   );
 }
 
-/** The surplus in words, in the quiet sky after the last week that is over, or before the first. */
+/** The surplus in words, in the quiet sky after the last weeks that are much over, or before the first. */
 function OverWords({ calendar, figures, plate }: { readonly calendar: Calendar; readonly figures: YearFigures; readonly plate: Plate }) {
   const { over } = figures.total;
   const most = Math.max(0, ...over);
   if (calendar.overGrams < 50 || most < 50) return null;
   const { rem } = plate;
-  const after = plate.x(over.reduce((last, grams, i) => (grams >= 50 ? i : last), 0) + 1.5);
+  const much = over.map((grams) => grams >= 0.15 * most);
+  const after = plate.x(much.lastIndexOf(true) + 1.5);
+  const before = plate.x(much.indexOf(true)) - rem;
   const needs = 12.5 * rem;
-  const before = plate.x(over.findIndex((grams) => grams >= 50)) - rem;
-  const [x, anchor] = after + needs < plate.end ? [after, ""] : [before, " end"];
-  if (anchor !== "" && before - needs < plate.left) return null;
+  const end = after + needs >= plate.end;
+  if (end && before - needs < plate.left) return null;
+  const [x, anchor] = end ? [before, " end"] : [after, ""];
   const y = plate.head + 2.2 * rem;
   const week = figures.weeks[over.indexOf(most)] as CalendarWeek;
   return (
@@ -152,13 +162,14 @@ function Frost({ band, word, today, plate }: { readonly band: DateBand | null; r
   const [a, at, b] = [plate.xOfDay(band.low), plate.xOfDay(band.likely), plate.xOfDay(band.high)];
   if (at < plate.left || at > plate.end) return null;
   const y = 1.35 * plate.rem;
+  const known = band.low === band.high;
   return (
     <g>
       <path d={`M${a} ${y - 3}V${y + 3}M${a} ${y}H${b}M${b} ${y - 3}V${y + 3}`} class="k-cold" />
       <line x1={at} x2={at} y1={y - 5} y2={plate.bottom} class="k-cold k-dots" />
       <circle cx={at} cy={y} r={3.2} class="k-cold-fill" />
       <text x={at} y={0.65 * plate.rem} class="t-cold mid">
-        {plate.roomy ? `${word} most likely ${day(band.likely, today)}` : word}
+        {plate.roomy ? `${word} ${known ? "" : "most likely "}${day(band.likely, today)}` : word}
       </text>
     </g>
   );
