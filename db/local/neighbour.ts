@@ -10,7 +10,7 @@ import type { ServerJob } from "./run-server.ts";
 import { heldByStranger, inUse } from "./words.ts";
 
 const POLL_MS = 50;
-/** A watchdog stops its server within a fraction of a second; a slow disk may need some more for the last writing. */
+/** How often a server that neither answers nor says that it is stopping is asked again. */
 const PATIENCE_POLLS = 100;
 
 /**
@@ -18,11 +18,14 @@ const PATIENCE_POLLS = 100;
  * the lock file is never removed, for only the server knows whether it is stale.
  */
 export async function stopOrphan(job: ServerJob): Promise<void> {
-  for (let poll = 0; poll < PATIENCE_POLLS; poll += 1) {
+  for (let poll = 0; poll < PATIENCE_POLLS; ) {
     const holder = readLock(job);
     if (holder === null || !isAlive(holder.pid)) return;
+    const answer = await ask(job.cluster, holder.port);
     const owner = readOwner(job);
-    if (owner !== null && isAlive(owner) && (await ask(job.cluster, holder.port)) === "ready") throw new Error(inUse(job.dataDir, owner));
+    if (answer === "ready" && owner !== null && isAlive(owner)) throw new Error(inUse(job.dataDir, owner));
+    // starting, or writing for the last time: on a slow disk that takes as long as it takes
+    if (answer !== "busy") poll += 1;
     await pause(POLL_MS);
   }
   const holder = readLock(job);

@@ -30,17 +30,20 @@ export interface RunningServer {
 const WATCHDOG = fileURLToPath(new URL("./watchdog.mjs", import.meta.url));
 const PORT_TRIES = 5;
 const POLL_MS = 20;
+/** Sessions of a server that was killed end by themselves, within a second or so; until then the next server may not start. */
+const LINGER_TRIES = 50;
+const LINGER_MS = 200;
 
 /** `folder in use`: another server has the data; everything else that goes wrong is thrown in plain words. */
-export async function runServer(job: ServerJob): Promise<RunningServer | "folder in use"> {
+export async function runServer(job: ServerJob, choosePort: () => Promise<number> = freePort): Promise<RunningServer | "folder in use"> {
   for (let tries = 1; ; tries += 1) {
-    const port = await freePort();
-    const outcome = await runOn(port, job);
+    const outcome = await runOn(await choosePort(), job);
     if (typeof outcome !== "string") return outcome;
     if (/lock file .* already exists/.test(outcome)) return "folder in use";
     // somebody took the port between our looking and the server's
     if (/could not bind|could not create any TCP\/IP sockets/.test(outcome) && tries < PORT_TRIES) continue;
-    throw new Error(plainWords(outcome, job.dataDir));
+    if (!/pre-existing shared memory block/.test(outcome) || tries === LINGER_TRIES) throw new Error(plainWords(outcome, job.dataDir));
+    await pause(LINGER_MS);
   }
 }
 
@@ -63,7 +66,9 @@ async function runOn(port: number, job: ServerJob): Promise<RunningServer | stri
   let over = false;
   void ended.then(() => (over = true));
   const pid = await firstLine(watchdog, ended);
-  while (!over && (await ask(job.cluster, port)) !== "ready") await Promise.race([pause(POLL_MS), ended]);
+  // whoever took the port before us may accept the question and never answer it
+  const ready = async () => (await Promise.race([ask(job.cluster, port), ended])) === "ready";
+  while (!over && !(await ready())) await Promise.race([pause(POLL_MS), ended]);
   if (over) return readFileSync(logFile, "utf8").slice(logged);
   letGo(watchdog);
   const stop = async () => {
@@ -104,7 +109,7 @@ function letGo(watchdog: ChildProcess): void {
   for (const pipe of [watchdog.stdin, watchdog.stdout]) (pipe as unknown as { unref?: () => void } | null)?.unref?.();
 }
 
-function freePort(): Promise<number> {
+export function freePort(): Promise<number> {
   return new Promise((resolve, reject) => {
     const probe = createServer();
     probe.once("error", reject);

@@ -7,7 +7,7 @@ const SENTENCES: readonly (readonly [RegExp, (folder: string) => string])[] = [
     /could not look up effective user ID/,
     () => `The account Stillroom runs under has no entry in the list of users (a container started with --user and a bare number, perhaps). Start it under an account that exists, or ${ELSEWHERE}.`,
   ],
-  [/cannot be run as root|must not be run as root/i, () => `The built-in PostgreSQL does not run as root. Start Stillroom as an ordinary user, or ${ELSEWHERE}.`],
+  [/cannot be run as root|"root" execution/, () => `The built-in PostgreSQL does not run as root. Start Stillroom as an ordinary user, or ${ELSEWHERE}.`],
   [/administrative permissions is not permitted/, () => `The built-in PostgreSQL does not run as an administrator. Start Stillroom from an ordinary account, or ${ELSEWHERE}.`],
   [/No space left on device/, (folder) => `The disk that holds ${folder} is full. Make room and start again; nothing that was confirmed is lost.`],
   [/Permission denied/, (folder) => `The database may not write in ${folder}. Give the account that Stillroom runs under that folder, or set STILLROOM_DATA to another one.`],

@@ -31,11 +31,8 @@ export interface Book {
   readonly recipes: readonly BookRecipe[];
 }
 
-/** A place in a file; the first line is 1. */
-export interface Place {
-  readonly file: string;
-  readonly line: number;
-}
+/** Where in a file; the first line is 1. Asked for only when something is wrong there: finding a line in a long file takes its time. */
+export type Place = () => { readonly file: string; readonly line: number };
 
 const MOST_SHOWN = 20;
 
@@ -43,7 +40,8 @@ const MOST_SHOWN = 20;
 export class Faults {
   readonly #found: string[] = [];
 
-  add({ file, line }: Place, what: string): void {
+  add(place: Place, what: string): void {
+    const { file, line } = place();
     this.#found.push(`${file}:${line}: ${what}`);
   }
 
@@ -62,7 +60,10 @@ export class Register {
     if (source.id === "" || source.text === "") return faults.add(place, "a source needs an id and a text");
     const held = this.#sources.get(source.id);
     if (held === undefined) this.#sources.set(source.id, { ...source, place });
-    else if (held.text !== source.text) faults.add(place, `the source ${source.id} has another text in ${held.place.file}:${held.place.line}`);
+    else if (held.text !== source.text) {
+      const { file, line } = held.place();
+      faults.add(place, `the source ${source.id} has another text in ${file}:${line}`);
+    }
   }
 
   /** A recipe cites passages of publications that the tables may have brought already: then the publication stays as it is. */

@@ -18,9 +18,9 @@ export function csvRows(folder: string, file: string, faults: Faults): CsvRow[] 
       record: Record<string, string>;
       info: { lines: number };
     }[];
-    return records.map(({ record, info }) => ({ cells: record, place: { file, line: info.lines } }));
+    return records.map(({ record, info }) => ({ cells: record, place: () => ({ file, line: info.lines }) }));
   } catch (error) {
-    faults.add({ file, line: (error as { lines?: number }).lines ?? 1 }, (error as Error).message);
+    faults.add(() => ({ file, line: (error as { lines?: number }).lines ?? 1 }), (error as Error).message);
     return [];
   }
 }
@@ -42,9 +42,9 @@ export function jsonFiles(folder: string, under: string, faults: Faults): JsonFi
     try {
       const content: unknown = JSON.parse(text);
       if (isRecord(content)) return [{ file, text, content }];
-      faults.add({ file, line: 1 }, "must be one JSON object");
+      faults.add(top(file), "must be one JSON object");
     } catch (error) {
-      faults.add({ file, line: 1 }, (error as Error).message);
+      faults.add(top(file), (error as Error).message);
     }
     return [];
   });
@@ -52,10 +52,15 @@ export function jsonFiles(folder: string, under: string, faults: Faults): JsonFi
 
 /** Where an entry stands: the first line that has this name with this value; without a name, the first that has the value. */
 export function placeOf({ file, text }: JsonFile, name: string | null, value: unknown): Place {
-  const sign = new RegExp(`${name === null ? "" : `"${name}"\\s*:\\s*`}${escape(JSON.stringify(value) ?? "")}\\s*[,}\\]\\n]`);
-  const at = text.search(sign);
-  return { file, line: at < 0 ? 1 : text.slice(0, at).split("\n").length };
+  return () => {
+    const sign = new RegExp(`${name === null ? "" : `"${name}"\\s*:\\s*`}${escape(JSON.stringify(value) ?? "")}\\s*[,}\\]\\n]`);
+    const at = text.search(sign);
+    return { file, line: at < 0 ? 1 : text.slice(0, at).split("\n").length };
+  };
 }
+
+/** For what concerns the file as a whole. */
+export const top = (file: string): Place => () => ({ file, line: 1 });
 
 export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === "object" && value !== null && !Array.isArray(value);

@@ -2,7 +2,7 @@
 import { NewRecipe } from "#shared/contracts/recipes.ts";
 import { cropFactsOf, type CropFacts } from "#shared/kernel/crop-facts.ts";
 import { type Book, type BookRecipe, Faults, type Place, type ReferenceRow, Register, type Source } from "./book.ts";
-import { csvRows, isRecord, jsonFiles, type JsonFile, placeOf } from "./files.ts";
+import { csvRows, isRecord, jsonFiles, type JsonFile, placeOf, top } from "./files.ts";
 
 const TABLE_FOLDERS = ["preservation", "measures"];
 
@@ -63,16 +63,15 @@ function readEats(folder: string, slugs: ReadonlySet<string>, register: Register
 function readTable(table: JsonFile, register: Register, faults: Faults): ReferenceRow[] {
   const kind = table.file.replace(/\.json$/, "");
   const { title, licence, rows } = table.content;
-  const top: Place = { file: table.file, line: 1 };
-  if (typeof title !== "string" || typeof licence !== "string") faults.add(top, "needs a title and a licence");
+  if (typeof title !== "string" || typeof licence !== "string") faults.add(top(table.file), "needs a title and a licence");
   if (!Array.isArray(rows)) {
-    faults.add(top, "needs rows");
+    faults.add(top(table.file), "needs rows");
     return [];
   }
   const seen = new Set<string>();
   return (rows as unknown[]).flatMap((row, i) => {
     if (!isRecord(row) || typeof row["key"] !== "string" || row["key"] === "") {
-      faults.add(top, `rows.${i} needs a key`);
+      faults.add(top(table.file), `rows.${i} needs a key`);
       return [];
     }
     const key = row["key"];
@@ -94,25 +93,25 @@ function readRecipes(files: readonly JsonFile[], slugs: ReadonlySet<string>, reg
 }
 
 function readRecipe(file: JsonFile, slugs: ReadonlySet<string>, register: Register, faults: Faults): { recipe: BookRecipe; parts: string[]; place: Place }[] {
-  const top: Place = { file: file.file, line: 1 };
+  const place = top(file.file);
   const { id } = file.content;
   const read = NewRecipe.safeParse(file.content["recipe"]);
-  if (typeof id !== "string" || !/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/.test(id)) faults.add(top, "needs an id that is a UUID in lower case");
+  if (typeof id !== "string" || !/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/.test(id)) faults.add(place, "needs an id that is a UUID in lower case");
   if (!read.success) {
-    for (const issue of read.error.issues) faults.add(top, `recipe.${issue.path.join(".")} ${issue.message}`);
+    for (const issue of read.error.issues) faults.add(place, `recipe.${issue.path.join(".")} ${issue.message}`);
     return [];
   }
   const { ingredients } = read.data;
   for (const { crop } of ingredients) if (crop !== undefined && !slugs.has(crop)) faults.add(placeOf(file, "crop", crop), `there is no crop ${crop}`);
   const parts = ingredients.flatMap(({ madeBy }) => (madeBy === undefined ? [] : [madeBy]));
-  return [{ recipe: { id: String(id), recipe: read.data, sources: citationsOf(file, register, faults) }, parts, place: top }];
+  return [{ recipe: { id: String(id), recipe: read.data, sources: citationsOf(file, register, faults) }, parts, place }];
 }
 
 /** A recipe's sources are ids, or entries that bring a publication; `taken` says what was taken from which: "FK-v128: product 354". */
 function citationsOf(file: JsonFile, register: Register, faults: Faults): { id: string; text: string }[] {
   const taken = listOf(file.content["taken"]).map(String);
   const sources = listOf(file.content["sources"]);
-  if (sources.length === 0) faults.add({ file: file.file, line: 1 }, "a recipe needs a source");
+  if (sources.length === 0) faults.add(top(file.file), "a recipe needs a source");
   return sources.flatMap((entry) => {
     const cell = isRecord(entry) ? entry["id"] : entry;
     return register.named(cell, placeOf(file, null, cell), faults).map((id) => {
