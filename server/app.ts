@@ -26,6 +26,7 @@ import { planLineRoutes } from "./plan-lines/routes.ts";
 import { recipeRoutes } from "./recipes/routes.ts";
 import { sightingRoutes } from "./sightings/routes.ts";
 import { sowingRoutes } from "./sowings/routes.ts";
+import { todayRoutes } from "./today/routes.ts";
 import { weatherRoutes } from "./weather/routes.ts";
 
 export interface AppOptions {
@@ -71,6 +72,7 @@ export async function buildApp({ db, clock, mode, version, log, pages, memberOf 
   await app.register(sightingRoutes, deps);
   await app.register(pickRoutes, deps);
   await app.register(calendarRoutes, deps);
+  await app.register(todayRoutes, deps);
   await app.register(recipeRoutes, deps);
   await app.register(planLineRoutes, deps);
   await app.register(cookDayRoutes, deps);

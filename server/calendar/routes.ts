@@ -2,9 +2,7 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { Calendar, CalendarQuery } from "#shared/contracts/calendar.ts";
 import { gardenOutlook } from "#shared/planning/garden-outlook.ts";
 import { yearWindow } from "#shared/planning/season.ts";
-import { loadGarden } from "../facts/garden.ts";
-import { dayAsked, loadHouse } from "../facts/house.ts";
-import { loadKitchen } from "../facts/kitchen.ts";
+import { loadHomestead } from "../facts/homestead.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { toContract } from "./to-contract.ts";
@@ -12,15 +10,18 @@ import { toContract } from "./to-contract.ts";
 export const calendarRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, clock, books }) => {
   app.get(
     "/api/calendar",
-    { schema: { tags: ["calendar"], summary: "Weeks in a row: what ripens, what is over, what to do with it; a year unless asked otherwise", querystring: CalendarQuery, response: { 200: Calendar, ...refusals } } },
+    {
+      schema: {
+        tags: ["calendar"],
+        summary: "Weeks in a row: what ripens, what is over, what to do with it; a year unless asked otherwise",
+        querystring: CalendarQuery,
+        response: { 200: Calendar, ...refusals },
+      },
+    },
     async (request) => {
       const { from, weeks, asOf } = request.query;
       const book = await books();
-      const { garden, kitchen } = await within(request, async (tx, householdId) => {
-        const house = await loadHouse(tx, householdId);
-        const day = dayAsked(house, clock, asOf);
-        return { garden: await loadGarden(tx, house, book, day), kitchen: await loadKitchen(tx, house, book, day) };
-      });
+      const { garden, kitchen } = await within(request, (tx, householdId) => loadHomestead(tx, householdId, book, clock, asOf));
       const year = yearWindow(garden.asOf);
       return toContract(gardenOutlook(garden, kitchen, { from: from ?? year.from, weeks: weeks ?? year.weeks }));
     },

@@ -1,0 +1,19 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { Today, TodayQuery } from "#shared/contracts/today.ts";
+import { todayList } from "#shared/planning/today-list.ts";
+import { loadHomestead } from "../facts/homestead.ts";
+import { refusals } from "../http/contract.ts";
+import type { Deps } from "../http/deps.ts";
+import { toContract } from "./to-contract.ts";
+
+export const todayRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, clock, books }) => {
+  app.get(
+    "/api/today",
+    { schema: { tags: ["today"], summary: "What is urgent, ripe, to be sown, done and cooked", querystring: TodayQuery, response: { 200: Today, ...refusals } } },
+    async (request) => {
+      const book = await books();
+      const { garden, kitchen } = await within(request, (tx, householdId) => loadHomestead(tx, householdId, book, clock, request.query.asOf));
+      return toContract(todayList(garden, kitchen));
+    },
+  );
+};

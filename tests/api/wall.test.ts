@@ -1,0 +1,132 @@
+/**
+ * The wall between households, through every route: the published interface is walked, so that a route added later cannot be forgotten.
+ * (OWASP ASVS 5.0.0, 8.2.2: access to data is limited to those who may have it.)
+ */
+import { randomUUID } from "node:crypto";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { putNew, settle, testApp, type TestApp } from "#tests/support/build-app.ts";
+
+let ours: TestApp;
+let theirs: TestApp;
+/** Ids of the first household's things, by the noun in the address. */
+const things: Record<string, string> = {};
+let sightingId = "";
+const SECRET = "Grandmother's secret";
+
+beforeAll(async () => {
+  ours = await testApp();
+  await settle(ours, { name: SECRET });
+  theirs = await ours.as();
+  await settle(theirs);
+  things["beds"] = await putNew(ours, "beds", { name: SECRET, lengthM: 10, widthM: 1.2, cover: "open" });
+  things["sowings"] = await putNew(ours, "sowings", { bedId: things["beds"], crop: "french-bean", method: "direct", sownOn: "2027-05-10", rowM: 6, variety: SECRET, note: SECRET });
+  sightingId = await putNew(ours, `sowings/${things["sowings"]}/sightings`, { stage: "first-pick", seenOn: "2027-07-20" });
+  things["picks"] = await putNew(ours, "picks", { sowingId: things["sowings"], pickedOn: "2027-07-20", grams: 654_321 });
+  things["recipes"] = await putNew(ours, "recipes", recipe);
+  things["plan-lines"] = await putNew(ours, "plan-lines", { week: "2027-W31", recipeId: things["recipes"], batches: 2 });
+  things["cook-days"] = await putNew(ours, "cook-days", { on: "2027-08-01", startsAt: "10:00", cooks: 1, kitchen, dishes: [{ recipeId: things["recipes"], batches: 1 }], title: SECRET });
+});
+afterAll(() => ours.close());
+
+const kitchen = { ovens: [{ trays: 2, preheatMin: 15, changeMin: 10 }], burners: 4 };
+const recipe = {
+  title: SECRET,
+  way: "cook",
+  makes: { amount: 4, unit: "portions" },
+  ingredients: [{ text: "500 g french beans", crop: "french-bean" }],
+  steps: [{ id: "boil", text: "Boil", handsOnMin: 5, handsOffMin: 10, needs: { burners: 1 }, after: [] }],
+  keeps: [{ place: "fridge", days: 3 }],
+  note: SECRET,
+};
+
+interface OpenApi {
+  readonly paths: Record<string, Record<string, { readonly parameters?: unknown }>>;
+}
+
+const routes = async (): Promise<[method: string, path: string][]> => {
+  const { paths } = (await ours.call("GET", "/api/openapi.json")).json<OpenApi>();
+  return Object.entries(paths).flatMap(([path, methods]) => Object.keys(methods).map((method): [string, string] => [method.toUpperCase(), path]));
+};
+
+const fill = (path: string): string => path.replace("{sightingId}", sightingId).replace("{id}", things[path.split("/")[2] as string] ?? "no-thing-of-this-noun");
+const everythingOf = async (who: TestApp): Promise<string> => {
+  const reads = (await routes()).filter(([method]) => method === "GET");
+  const answers = await Promise.all(reads.map(async ([, path]) => (await who.call("GET", fill(path))).body));
+  return answers.join("\n");
+};
+
+describe("another household", () => {
+  it("has a thing to try for every noun in the interface", async () => {
+    const nouns = (await routes()).filter(([, path]) => path.includes("{id}")).map(([, path]) => path.split("/")[2] as string);
+    expect(nouns.length).toBeGreaterThan(20);
+    expect([...new Set(nouns)].filter((noun) => things[noun] === undefined)).toEqual([]);
+  });
+
+  it("reads nothing of ours: every thing is not there, no list holds it, no text of ours comes through", async () => {
+    const ids = [...Object.values(things), sightingId];
+    let tried = 0;
+    for (const [method, path] of await routes()) {
+      if (method !== "GET") continue;
+      const answer = await theirs.call("GET", fill(path));
+      if (path.includes("{id}")) expect([path, answer.statusCode]).toEqual([path, 404]);
+      expect(ids.filter((id) => answer.body.includes(id)), path).toEqual([]);
+      expect(answer.body, path).not.toContain(SECRET);
+      expect(answer.body, path).not.toContain("654321");
+      tried += 1;
+    }
+    expect(tried).toBeGreaterThan(15);
+    // and we do see it, so that the check above can fail
+    const seen = await everythingOf(ours);
+    expect(ids.filter((id) => !seen.includes(id))).toEqual([]);
+    expect(seen).toContain(SECRET);
+  });
+
+  it("is told the same about our things as about things that nobody has", async () => {
+    for (const [method, path] of await routes()) {
+      if (!path.includes("{id}") || method === "PUT") continue;
+      const answers = [await theirs.call(method as "GET", fill(path)), await theirs.call(method as "GET", path.replace("{sightingId}", randomUUID()).replace("{id}", randomUUID()))];
+      const [of, nobodys] = answers.map((answer) => ({ status: answer.statusCode, ...answer.json<object>(), instance: "" }));
+      expect([method, path, of]).toEqual([method, path, nobodys]);
+      expect(of?.status).toBe(404);
+    }
+  });
+
+  it("changes nothing of ours: its own things under our ids are its own", async () => {
+    const before = await everythingOf(ours);
+    const bodies: Record<string, unknown> = {
+      "/api/beds/{id}": { name: "Theirs", lengthM: 1, widthM: 1, cover: "open" },
+      "/api/recipes/{id}": { ...recipe, title: "Theirs", note: "theirs" },
+    };
+    for (const [path, body] of Object.entries(bodies)) expect((await theirs.call("PUT", fill(path), { body })).statusCode).toBe(201);
+    // what names a thing of ours names nothing in their household
+    const bed = { bedId: things["beds"], crop: "pea", method: "direct", sownOn: "2027-04-01", rowM: 2 };
+    expect((await theirs.call("PUT", `/api/sowings/${things["sowings"]}`, { body: bed })).statusCode).toBe(201);
+    const theirBed = await putNew(theirs, "beds", { name: "Theirs", lengthM: 9, widthM: 1, cover: "open" });
+    const stranger = randomUUID();
+    const foreign: [string, unknown, string][] = [
+      [`/api/picks/${stranger}`, { sowingId: sightingId, pickedOn: "2027-07-20", grams: 5 }, "sowingId"],
+      [`/api/cook-days/${stranger}`, { on: "2027-08-01", startsAt: "10:00", cooks: 1, kitchen, dishes: [{ recipeId: things["plan-lines"], batches: 1 }] }, "dishes.0.recipeId"],
+    ];
+    for (const [address, body, path] of foreign) {
+      const answer = await theirs.call("PUT", address, { body });
+      expect([answer.statusCode, answer.json<{ fields: { path: string }[] }>().fields.map((field) => field.path)]).toEqual([400, [path]]);
+    }
+    for (const [method, path] of await routes()) if (method === "DELETE") await theirs.call("DELETE", fill(path));
+    expect((await theirs.call("GET", `/api/beds/${theirBed}`)).statusCode).toBe(404);
+    expect(await everythingOf(ours)).toBe(before);
+  });
+});
+
+describe("a bed of ours", () => {
+  it("cannot be sown into by another household", async () => {
+    const third = await ours.as();
+    const answer = await third.call("PUT", `/api/sowings/${randomUUID()}`, { body: { bedId: things["beds"], crop: "pea", method: "direct", sownOn: "2027-04-01", rowM: 2 } });
+    expect(answer.statusCode).toBe(400);
+    const line = await third.call("PUT", `/api/plan-lines/${randomUUID()}`, { body: { week: "2027-W31", recipeId: things["recipes"], batches: 1 } });
+    expect(line.statusCode).toBe(400);
+    const pick = await third.call("PUT", `/api/picks/${randomUUID()}`, { body: { sowingId: things["sowings"], pickedOn: "2027-07-20", grams: 5 } });
+    expect(pick.statusCode).toBe(400);
+    const part = await third.call("PUT", `/api/recipes/${randomUUID()}`, { body: { ...recipe, ingredients: [{ text: "what they made", madeBy: things["recipes"] }] } });
+    expect(part.statusCode).toBe(400);
+  });
+});
