@@ -90,5 +90,5 @@ function basisOf(garden: GardenFacts, kitchen: KitchenFacts, { grown, basis }: G
 function appetiteNotes(crops: readonly CropOutlook[], kitchen: KitchenFacts): string[] {
   return crops
     .filter(({ crop, waits }) => !waits && !kitchen.eats.has(crop.slug))
-    .map(({ crop }) => `Nobody has said how much ${cropWord(crop.name)} the household eats, so all of it counts as over.`);
+    .map(({ crop }) => `Nobody has said how much of the ${cropWord(crop.name)} the household eats, so all of it counts as over.`);
 }
