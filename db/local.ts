@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { serverAccount } from "./local/account.ts";
 import { usableBinaries } from "./local/binaries.ts";
-import { type Cluster, openCluster, prepareFolder } from "./local/cluster.ts";
+import { openCluster, prepareFolder } from "./local/cluster.ts";
 import { createDatabase } from "./local/connect.ts";
 import { stopOrphan } from "./local/neighbour.ts";
 import { type RunningServer, type ServerJob, runServer } from "./local/run-server.ts";
@@ -79,5 +79,3 @@ async function startOnce(job: ServerJob, say: (line: string) => void): Promise<R
   if (second !== "folder in use") return second;
   throw new Error(`The database in ${job.dataDir} was started by another process at the same moment. Use that one, or set STILLROOM_DATA to another folder.`);
 }
-
-export type { Cluster };

@@ -107,18 +107,13 @@ function readRecipe(file: JsonFile, slugs: ReadonlySet<string>, register: Regist
   return [{ recipe: { id: String(id), recipe: read.data, sources: citationsOf(file, register, faults) }, parts, place }];
 }
 
-/** A recipe's sources are ids, or entries that bring a publication; `taken` says what was taken from which: "FK-v128: product 354". */
+/** What a recipe rests on: ids of the register, or entries {id, text} that name the passage as well. */
 function citationsOf(file: JsonFile, register: Register, faults: Faults): { id: string; text: string }[] {
-  const taken = listOf(file.content["taken"]).map(String);
   const sources = listOf(file.content["sources"]);
   if (sources.length === 0) faults.add(top(file.file), "a recipe needs a source");
   return sources.flatMap((entry) => {
     const cell = isRecord(entry) ? entry["id"] : entry;
-    return register.named(cell, placeOf(file, null, cell), faults).map((id) => {
-      const passages = taken.filter((text) => text.startsWith(`${id}: `)).map((text) => text.slice(id.length + 2));
-      const publication = isRecord(entry) ? String(entry["text"]) : register.textOf(id);
-      return { id, text: [publication, ...passages].join("; ") };
-    });
+    return register.named(cell, placeOf(file, null, cell), faults).map((id) => ({ id, text: isRecord(entry) ? String(entry["text"]) : register.textOf(id) }));
   });
 }
 

@@ -4,8 +4,8 @@ import path from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { picks } from "#db/schema/index.ts";
-import { startDatabase } from "#db/start.ts";
 import { seededRandom } from "#shared/kernel/seeded-random.ts";
+import { openFolder } from "../support/database-folder.ts";
 import { killAll, startProcess, untilGone, untilRemoved } from "../support/database-process.ts";
 import { fillHousehold, newIds } from "../support/database-rows.ts";
 import { makeHousehold } from "../support/test-db.ts";
@@ -19,7 +19,7 @@ let dataDir: string;
 beforeAll(async () => {
   dataDir = mkdtempSync(path.join(tmpdir(), "stillroom-kill-"));
   chmodSync(dataDir, 0o755);
-  const { db, stop } = await startDatabase({ databaseUrl: null, dataDir });
+  const { db, stop } = await openFolder(dataDir);
   await makeHousehold(db, household);
   await db.inHousehold(household, (tx) => fillHousehold(tx, household, rows));
   await stop();
@@ -45,7 +45,7 @@ describe("kill -9 of the process that uses the data", () => {
         confirmed.push(...ids);
         if (ids.length > 0) roundsWithPicks += 1;
       }
-      const { db, stop } = await startDatabase({ databaseUrl: null, dataDir });
+      const { db, stop } = await openFolder(dataDir);
       const kept = await db.inHousehold(household, (tx) => tx.select({ id: picks.id }).from(picks));
       await stop();
       const held = new Set(kept.map(({ id }) => id));

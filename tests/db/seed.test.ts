@@ -56,7 +56,7 @@ describe("loading", () => {
     expect(source).toEqual([{ id: "TEST-1", text: "An invented table", licence: "Invented" }]);
     const { rows: recipes } = await asSuperuser(scratch.url, (client) => client.query<{ id: string; sources: unknown }>("select id, sources from book_recipes order by id"));
     expect(recipes[0]).toEqual({ id: SOUP, sources: [{ id: "TEST-1", text: "An invented table; row 1" }] });
-    expect(recipes[1]?.id).toBe(STOCK);
+    expect(recipes[1]).toEqual({ id: STOCK, sources: [{ id: "CP", text: "Common practice, no source" }] });
   });
 
   it("changes what was changed, takes away what was taken away, and brings it back", async () => {

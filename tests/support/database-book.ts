@@ -25,7 +25,7 @@ export function smallBook(): BookFiles {
       null,
       1,
     ),
-    "recipes/soup.json": { id: SOUP, sources: ["TEST-1"], taken: ["TEST-1: row 1"], recipe: { ...recipe, title: "Tomato soup", ingredients: [{ text: "1 kg tomatoes", crop: "tomato" }, { text: "1 l stock", madeBy: STOCK }] } },
+    "recipes/soup.json": { id: SOUP, sources: [{ id: "TEST-1", text: "An invented table; row 1" }], recipe: { ...recipe, title: "Tomato soup", ingredients: [{ text: "1 kg tomatoes", crop: "tomato" }, { text: "1 l stock", madeBy: STOCK }] } },
     "recipes/stock.json": { id: STOCK, sources: ["CP"], recipe: { ...recipe, title: "Stock", ingredients: [{ text: "1 carrot", crop: "carrot" }] } },
   };
 }
