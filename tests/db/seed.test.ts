@@ -1,5 +1,7 @@
+import { readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { seed } from "#db/seed.ts";
+import { seed, SEED_FOLDER } from "#db/seed.ts";
 import { type BookFiles, removeBookFolders, smallBook, SOUP, STOCK, writeBookFolder } from "../support/database-book.ts";
 import { fillHousehold } from "../support/database-rows.ts";
 import { asSuperuser, freshDb, makeHousehold, type TestDb } from "../support/test-db.ts";
@@ -39,6 +41,32 @@ describe("the book in seed-data", () => {
     expect(first.rows).toBeGreaterThanOrEqual(1_000);
     expect(first.recipes).toBeGreaterThanOrEqual(24);
     expect(await written(scratch.url)).toEqual(before);
+  });
+});
+
+describe("seed-data/README.md", () => {
+  const readme = readFileSync(path.join(SEED_FOLDER, "README.md"), "utf8");
+
+  it("names every table, and no table that is not there", () => {
+    const tables = ["preservation", "measures"].flatMap((folder) => readdirSync(path.join(SEED_FOLDER, folder)).map((file) => `${folder}/${file}`));
+    const named = [...readme.matchAll(/^\| `((?:preservation|measures)\/[a-z-]+\.json)`/gm)].map(([, file]) => file as string);
+    expect(named.sort()).toEqual(tables.sort());
+  });
+
+  it("describes every column of the tables", () => {
+    const columns = ["crops.csv", "crop-sources.csv", "eats.csv"].flatMap((file) => (readFileSync(path.join(SEED_FOLDER, file), "utf8").split("\n")[0] as string).trim().split(","));
+    const described = (column: string) => readme.includes(`\`${column}\``) || readme.includes(`\`${column.replace(/(low|likely|high)$/, "…")}\``);
+    expect(columns.length).toBeGreaterThanOrEqual(45);
+    expect(columns.filter((column) => !described(column))).toEqual([]);
+    const fields = new Set(
+      ["preservation", "measures"].flatMap((folder) =>
+        readdirSync(path.join(SEED_FOLDER, folder)).flatMap((file) => {
+          const { rows } = JSON.parse(readFileSync(path.join(SEED_FOLDER, folder, file), "utf8")) as { rows: object[] };
+          return rows.flatMap(Object.keys);
+        }),
+      ),
+    );
+    expect([...fields].filter((field) => !readme.includes(`\`${field}\``))).toEqual([]);
   });
 });
 
