@@ -3,7 +3,8 @@ import { useState } from "preact/hooks";
 import { NewCookDay, type CookDay } from "#shared/contracts/cook-days.ts";
 import type { Kitchen } from "#shared/contracts/kitchen.ts";
 import { FormField } from "../../parts/form-field.tsx";
-import { leadFor, ProblemNote, type FieldProblem } from "../../parts/problem-note.tsx";
+import { leadFor, type FieldProblem } from "../../parts/field-problem.ts";
+import { ProblemNote } from "../../parts/problem-note.tsx";
 import { readDay } from "../../parts/typed-day.ts";
 
 export interface DayFrame {

@@ -60,7 +60,7 @@ export function DayView({ day, plan, all, today, again }: DayViewProps) {
         <StepList day={day} plan={plan} />
         <div>
           <DishList day={day} plan={plan} all={all} onChange={putDishes} />
-          {[...plan.cautions, ...plan.notes].map((words) => (
+          {plan.notes.map((words) => (
             <p class="notice" key={words}>
               {words}
             </p>
@@ -77,11 +77,26 @@ export function DayView({ day, plan, all, today, again }: DayViewProps) {
           </p>
         </div>
       </div>
+      <Care cautions={plan.cautions} />
       <details class="sec no-print">
         <summary class="word">Change the day, the hours or the kitchen</summary>
         <DayForm frame={day} today={today} dishes={day.dishes} kept={day} button="Save and plan again" onSave={put} />
       </details>
     </>
+  );
+}
+
+function Care({ cautions }: { readonly cautions: readonly string[] }) {
+  if (cautions.length === 0) return null;
+  return (
+    <section class="sec" aria-labelledby="care">
+      <h2 id="care">Take care</h2>
+      <ul class="rows care">
+        {cautions.map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

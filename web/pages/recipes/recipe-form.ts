@@ -1,6 +1,6 @@
 /** A recipe as typed, and the body it makes. Steps are named by their number on the page; ids are kept for those already stored. */
 import { NewRecipe, type Recipe, type Step } from "#shared/contracts/recipes.ts";
-import type { FieldProblem } from "../../parts/problem-note.tsx";
+import type { FieldProblem } from "../../parts/field-problem.ts";
 
 export interface StepFields {
   readonly id: string;

@@ -19,15 +19,6 @@ export function RecipeSheet({ recipe, all }: SheetProps) {
     <>
       <Answer>{recipeSentence(recipe)}</Answer>
       <Facts recipe={recipe} />
-      {recipe.cautions.length > 0 && (
-        <ul class="cautions">
-          {recipe.cautions.map((caution) => (
-            <li class="notice" key={caution}>
-              {caution}
-            </li>
-          ))}
-        </ul>
-      )}
       <div class="recipe">
         <Ingredients recipe={recipe} all={all} />
         <Method recipe={recipe} />
@@ -43,6 +34,16 @@ export function RecipeSheet({ recipe, all }: SheetProps) {
         </section>
       )}
       {recipe.note && <p class="under">{recipe.note}</p>}
+      {recipe.cautions.length > 0 && (
+        <section class="sec" aria-labelledby="care">
+          <h2 id="care">Take care</h2>
+          <ul class="rows care">
+            {recipe.cautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ul>
+        </section>
+      )}
       <Actions recipe={recipe} />
       {recipe.sources.length > 0 && (
         <details class="sec">
