@@ -21,6 +21,7 @@ import { guardLoopback } from "./http/loopback.ts";
 import { keeper, within, type MemberOf } from "./http/member.ts";
 import { publishDocs, publishOpenApi } from "./http/openapi.ts";
 import { servePages } from "./http/pages.ts";
+import { putLinesDown } from "./http/stopping.ts";
 import { pickRoutes } from "./picks/routes.ts";
 import { planLineRoutes } from "./plan-lines/routes.ts";
 import { recipeRoutes } from "./recipes/routes.ts";
@@ -57,6 +58,7 @@ export async function buildApp({ db, clock, mode, version, log, pages, memberOf 
   app.setSerializerCompiler(serializerCompiler);
   answerErrors(app);
   guardLoopback(app);
+  putLinesDown(app);
   logAnswers(app, memberOf);
   await setHeaders(app);
   readJson(app);

@@ -8,11 +8,11 @@ import { refuseStaleDelete } from "../http/put-once.ts";
 import { deleteRecipe, holdParts, lockRecipe, usesOf } from "./store.ts";
 
 export async function takeRecipeOut(tx: Tx, householdId: string, id: string, ifMatch: string | undefined, book: Reference): Promise<Result<void>> {
+  await holdParts(tx, householdId);
   const recipe = await lockRecipe(tx, householdId, id);
   if (!recipe) return refuse("not-found", "There is no such recipe.");
   refuseStaleDelete(ifMatch, tagOf(recipe));
   if (recipe.origin === "book") return refuse("conflict", "This recipe belongs to the book that comes with Stillroom and stays in it. Change it to make it your own.");
-  await holdParts(tx, householdId);
   const { lines, cookDays, recipes } = await usesOf(tx, recipe);
   const needed = [count(lines, "week's plan", "weeks' plans"), count(cookDays, "cook day", "cook days"), count(recipes, "other recipe", "other recipes")].filter((one) => one !== null);
   if (needed.length > 0) return refuse("conflict", `This recipe is needed by ${needed.join(" and ")}. Take it out there first.`);

@@ -23,7 +23,11 @@ export function saveRecipe(tx: Tx, householdId: string, { id, body, ifMatch }: A
     bodyOf: recipeOf,
     ifMatch,
     tagOf,
-    find: () => lockRecipe(tx, householdId, id),
+    find: async () => {
+      // before the recipe's own row: two saves that name each other's recipe would else wait for each other
+      if (partsOf(body).length > 0) await holdParts(tx, householdId);
+      return lockRecipe(tx, householdId, id);
+    },
     check: async () => {
       const faults = [...stepFaults(body), ...cropFaults(body, book), ...keepingFaults(body, book), ...(await partFaults(tx, householdId, id, body))];
       return faults.length > 0 ? problemOf(faults) : undefined;
@@ -48,7 +52,6 @@ function keepingFaults(recipe: NewRecipe, book: Reference): readonly FieldFault[
 async function partFaults(tx: Tx, householdId: string, id: string, recipe: NewRecipe): Promise<FieldFault[]> {
   const parts = partsOf(recipe);
   if (parts.length === 0) return [];
-  await holdParts(tx, householdId);
   const there = await recipesThere(tx, householdId, parts);
   const faults: FieldFault[] = [];
   for (const [i, { madeBy }] of recipe.ingredients.entries()) {

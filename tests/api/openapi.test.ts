@@ -1,0 +1,97 @@
+/** The published interface: OpenAPI 3.1.0 (spec.openapis.org/oas/v3.1.0), and that a change of it is seen in review. */
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { testApp, type TestApp } from "#tests/support/build-app.ts";
+
+let stillroom: TestApp;
+let document: OpenApi;
+beforeAll(async () => {
+  stillroom = await testApp();
+  document = (await stillroom.call("GET", "/api/openapi.json")).json<OpenApi>();
+});
+afterAll(() => stillroom.close());
+
+interface Operation {
+  readonly summary?: string;
+  readonly tags?: readonly string[];
+  readonly parameters?: readonly { readonly name: string; readonly in: string }[];
+  readonly requestBody?: { readonly content: Record<string, unknown> };
+  readonly responses: Record<string, { readonly content?: Record<string, unknown> }>;
+}
+
+interface OpenApi {
+  readonly openapi: string;
+  readonly paths: Record<string, Record<string, Operation>>;
+  readonly components: { readonly schemas: Record<string, unknown> };
+}
+
+/** Sorted keys, so that only a change of the interface changes the file. */
+function stable(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(stable);
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, inner]) => [key, stable(inner)]));
+}
+
+const FILE = new URL("./openapi.json", import.meta.url);
+
+describe("the interface", () => {
+  it("is the one under review in tests/api/openapi.json (vitest -u writes it anew)", async () => {
+    await expect(`${JSON.stringify(stable(document), null, 2)}\n`).toMatchFileSnapshot(FILE.pathname);
+  });
+
+  it("has the calls of the design that are in use, and nothing that is only half there", () => {
+    const calls = Object.entries(document.paths).flatMap(([path, methods]) => Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`)).sort();
+    const both = (path: string) => [`GET ${path}`, `PUT ${path}`, `DELETE ${path}`];
+    expect(calls).toEqual(
+      [
+        "GET /api/health",
+        ...both("/api/household"),
+        "GET /api/weather", "PUT /api/weather/days", "PUT /api/weather/normals",
+        "GET /api/crops",
+        "GET /api/beds", ...both("/api/beds/{id}"),
+        "GET /api/sowings", ...both("/api/sowings/{id}"), "GET /api/sowings/{id}/forecast", "POST /api/sowings/preview",
+        "GET /api/sowings/{id}/sightings", ...both("/api/sowings/{id}/sightings/{sightingId}"),
+        "GET /api/picks", ...both("/api/picks/{id}"),
+        "GET /api/plan-lines", ...both("/api/plan-lines/{id}"),
+        "GET /api/calendar", "GET /api/today",
+        "GET /api/recipes", ...both("/api/recipes/{id}"),
+        "GET /api/cook-days", ...both("/api/cook-days/{id}"), "POST /api/cook-days/{id}/timetable",
+      ].sort(),
+    );
+  });
+
+  it("says for every call what it is for, what it takes, what it answers and how it refuses", () => {
+    for (const [path, methods] of Object.entries(document.paths))
+      for (const [method, call] of Object.entries(methods)) {
+        const where = `${method} ${path}`;
+        expect(call.summary, where).toBeTruthy();
+        expect(call.tags, where).toHaveLength(1);
+        expect(Object.keys(call.responses), where).toEqual(expect.arrayContaining(["4XX", "5XX"]));
+        expect(call.responses["4XX"]?.content, where).toHaveProperty(["application/problem+json"]);
+        if (method === "put") expect(call.requestBody, where).toBeDefined();
+        const named = [...path.matchAll(/\{([^}]+)\}/g)].map(([, name]) => name);
+        expect((call.parameters ?? []).filter((one) => one.in === "path").map((one) => one.name).sort(), where).toEqual(named.sort());
+      }
+  });
+
+  it("has every description that it points at, and no other", () => {
+    const text = JSON.stringify(document);
+    const named = new Set([...text.matchAll(/"#\/components\/schemas\/([^"]+)"/g)].map(([, name]) => name));
+    expect([...named].sort()).toEqual(Object.keys(document.components.schemas).sort());
+    expect(document.openapi).toBe("3.1.0");
+    expect(document.paths["/api/weather/days"]?.["put"]?.requestBody?.content).toHaveProperty(["text/csv"]);
+  });
+});
+
+describe("the page to read it", () => {
+  it("names nothing that is not served from here", async () => {
+    const page = await stillroom.call("GET", "/api/docs/");
+    expect(page.statusCode).toBe(200);
+    const parts = [...page.body.matchAll(/(?:src|href)="([^"]+)"/g)].map(([, address]) => String(address));
+    expect(parts.length).toBeGreaterThan(3);
+    for (const part of parts) {
+      expect(part).toMatch(/^(?:\.?\/|\.\/)/);
+      expect([part, (await stillroom.call("GET", new URL(part, "http://localhost/api/docs/").pathname)).statusCode]).toEqual([part, 200]);
+    }
+    expect(page.body).not.toMatch(/<script(?![^>]*\ssrc=)|\sstyle=|\son[a-z]+=/);
+  });
+});
