@@ -15,7 +15,7 @@
  * - Colours and sizes only from styles/tokens.css. No style attributes, no markup from strings: the content policy forbids both.
  */
 import { render } from "preact";
-import { z } from "zod";
+import { readWithoutCompiling } from "#shared/contracts/reading.ts";
 import { followAddresses } from "./router.ts";
 import { watchScreen } from "./screen.ts";
 import { Shell } from "./shell.tsx";
@@ -25,8 +25,8 @@ import "./styles/base.css";
 import "./styles/plate.css";
 import "./styles/print.css";
 
-// the content policy allows no code made from strings, so the parser must not try it
-z.config({ jitless: true });
+// the content policy allows no code made from strings
+readWithoutCompiling();
 readTheme();
 watchScreen();
 followAddresses();

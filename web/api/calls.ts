@@ -1,5 +1,4 @@
 /** The calls of the service by name. Paths and shapes live here; pages know only things. */
-import { z } from "zod";
 import { Bed, Beds, type NewBed } from "#shared/contracts/beds.ts";
 import { Calendar } from "#shared/contracts/calendar.ts";
 import { CookDay, CookDays, Timetable, type NewCookDay } from "#shared/contracts/cook-days.ts";
@@ -16,8 +15,10 @@ import { DaysStored, Normals, WeatherHeld } from "#shared/contracts/weather.ts";
 import { post, put, putText, read, remove } from "./client.ts";
 
 const query = (names: Readonly<Record<string, string | number | undefined>>): string => {
-  const given = Object.entries(names).flatMap(([name, value]) => (value === undefined ? [] : [[name, String(value)]]));
-  return given.length === 0 ? "" : `?${new URLSearchParams(given)}`;
+  const given = new URLSearchParams();
+  for (const [name, value] of Object.entries(names)) if (value !== undefined) given.set(name, String(value));
+  const text = given.toString();
+  return text === "" ? "" : `?${text}`;
 };
 
 export const health = (signal?: AbortSignal) => read(Health, "/api/health", signal);
@@ -63,6 +64,6 @@ export const removeCookDay = (id: string) => remove(`/api/cook-days/${id}`);
 export const timetable = (id: string, signal?: AbortSignal) => post(Timetable, `/api/cook-days/${id}/timetable`, {}, signal);
 
 export const weather = (signal?: AbortSignal) => read(WeatherHeld, "/api/weather", signal);
-export const putNormals = (body: Normals) => put(z.union([Normals, WeatherHeld, DaysStored]), "/api/weather/normals", body);
+export const putNormals = (body: Normals) => put(Normals, "/api/weather/normals", body);
 /** Columns date, tmax_c, tmin_c by name; all rows or none. */
 export const putWeatherDays = (csv: string) => putText(DaysStored, "/api/weather/days", "text/csv", csv);

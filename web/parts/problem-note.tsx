@@ -2,12 +2,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { ApiProblem } from "../api/problem.ts";
 import { Answer } from "./answer.tsx";
-
-/** One bad field of a form: the id of its control and the words that also stand below it. */
-export interface FieldProblem {
-  readonly field: string;
-  readonly text: string;
-}
+import type { FieldProblem } from "./field-problem.ts";
 
 interface ProblemNoteProps {
   /** “Two things to put right before this sowing is saved”. */
@@ -58,11 +53,4 @@ export function LoadFailed({ problem, again }: { readonly problem: ApiProblem; r
       </p>
     </>
   );
-}
-
-const NUMBERS = ["No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine"];
-
-/** “Two things to put right before this sowing is saved”. */
-export function leadFor(faults: number, what: string): string {
-  return `${NUMBERS[faults] ?? faults} ${faults === 1 ? "thing" : "things"} to put right before ${what} is saved`;
 }

@@ -1,6 +1,6 @@
 /** A form that could not be saved: the lead line and the fields to put right. */
 import { asProblem } from "../../api/problem.ts";
-import { leadFor, type FieldProblem } from "../../parts/problem-note.tsx";
+import { leadFor, type FieldProblem } from "../../parts/field-problem.ts";
 import { controlFor } from "./slip.ts";
 
 export interface Failure {

@@ -5,7 +5,7 @@ import { NewSowing, type Sowing } from "#shared/contracts/sowings.ts";
 import type { Method } from "#shared/kernel/crop-facts.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import { count, day, metres, area } from "../../format.ts";
-import type { FieldProblem } from "../../parts/problem-note.tsx";
+import type { FieldProblem } from "../../parts/field-problem.ts";
 import { got, wrong, type Typed } from "../../parts/typed.ts";
 import { readSowingAmount, type AmountKind, type SowingAmount } from "../../parts/typed-amount.ts";
 import { readDay, type TypedDay } from "../../parts/typed-day.ts";

@@ -16,6 +16,7 @@ export function slipSentence(read: SlipReading, typedCrop: string, forecast: For
   const sown = capital(`${word} ${startedWords(read.method, read.when.value.date, read.when.value.about, today)}`.trim());
   if (forecast === null) return `${sown}: working out when.`;
   if (forecast.firstPick === null) return `${sown} ${many ? "are" : "is"} not likely to come to a pick.`;
+  if (forecast.chanceOfPick < 0.5) return `${sown} ${many ? "come" : "comes"} to a pick only ${seasons(forecast.chanceOfPick)}, then ${expectedDay(forecast.firstPick, today)}.`;
   const ready = forecast.waits ? "ready to lift" : "ready";
   return `${sown} ${many ? "are" : "is"} most likely ${ready} on ${day(forecast.firstPick.likely, today)}, ${betweenDays(forecast.firstPick.low, forecast.firstPick.high, today)}.`;
 }

@@ -2,7 +2,8 @@
 import { useState } from "preact/hooks";
 import type { Crop } from "#shared/contracts/crops.ts";
 import type { Household } from "#shared/contracts/household.ts";
-import { leadFor, ProblemNote } from "../../parts/problem-note.tsx";
+import { leadFor } from "../../parts/field-problem.ts";
+import { ProblemNote } from "../../parts/problem-note.tsx";
 import { fieldsOf, numberIn, readHousehold } from "./household-form.ts";
 import { saveHousehold, type Attempt } from "./save-household.ts";
 

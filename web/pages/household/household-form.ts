@@ -1,6 +1,6 @@
 /** What is typed about the household, and the body it makes. Pure: words in, body or faults out. */
 import { NewHousehold, type Household } from "#shared/contracts/household.ts";
-import type { FieldProblem } from "../../parts/problem-note.tsx";
+import type { FieldProblem } from "../../parts/field-problem.ts";
 
 export interface HouseholdFields {
   readonly name: string;

@@ -1,6 +1,6 @@
 /** Twelve months of typed temperatures, and the body they make. */
 import { Normals } from "#shared/contracts/weather.ts";
-import type { FieldProblem } from "../../parts/problem-note.tsx";
+import type { FieldProblem } from "../../parts/field-problem.ts";
 import { numberIn } from "./household-form.ts";
 
 export const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"] as const;

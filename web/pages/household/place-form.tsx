@@ -2,7 +2,8 @@
 import { useState } from "preact/hooks";
 import { WEEK_STARTS, type Household } from "#shared/contracts/household.ts";
 import { Choice, FormField } from "../../parts/form-field.tsx";
-import { leadFor, ProblemNote } from "../../parts/problem-note.tsx";
+import { leadFor } from "../../parts/field-problem.ts";
+import { ProblemNote } from "../../parts/problem-note.tsx";
 import { fieldsOf, LABELS, readHousehold, type HouseholdFields } from "./household-form.ts";
 import { saveHousehold, type Attempt } from "./save-household.ts";
 

@@ -2,7 +2,7 @@
 import { putHousehold } from "../../api/calls.ts";
 import { asProblem } from "../../api/problem.ts";
 import type { NewHousehold } from "#shared/contracts/household.ts";
-import type { FieldProblem } from "../../parts/problem-note.tsx";
+import type { FieldProblem } from "../../parts/field-problem.ts";
 import { LABELS } from "./household-form.ts";
 
 export interface Attempt {
