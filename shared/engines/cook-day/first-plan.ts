@@ -9,14 +9,7 @@ import { mirrored, type Plan, type Project } from "./project.ts";
 import { SerialScheme } from "./serial.ts";
 import { NONE, type Windows } from "./windows.ts";
 
-export interface FirstPlan {
-  readonly plan: Plan | null;
-  readonly end: number;
-  readonly used: number;
-}
-
-export interface PlanBudget {
-  readonly schedules: number;
+export interface PlanAsk {
   /** Stop as soon as a plan ends here: it cannot end earlier. */
   readonly bound: number;
   readonly horizon: number;
@@ -34,28 +27,66 @@ interface Individual {
   readonly end: number;
 }
 
-export function firstPlan(project: Project, windows: Windows, budget: PlanBudget, random: Random): FirstPlan {
-  const decoder = new Decoder(project, windows, budget);
-  const rank = activityRank(project, windows);
-  const rules = ruleOrders(project, windows, budget.horizon, rank);
-  let people: Individual[] = rules.slice(0, POPULATION).map((order) => decoder.decode(order));
-  const fresh = (): Individual => decoder.decode(rank.listBy(biased(rank, random), 0));
-  let stale = 0;
-  while (!decoder.done()) {
-    if (people.length < POPULATION) {
-      people.push(fresh());
-      continue;
-    }
-    const child = decoder.decode(mutate(cross(pick(people, random), pick(people, random), random), rank, random));
-    const worst = people.reduce((at, one, i) => (one.end > (people[at] as Individual).end ? i : at), 0);
-    const better = child.end < Math.min(...people.map((one) => one.end));
-    stale = better ? 0 : stale + 1;
-    if (child.end <= (people[worst] as Individual).end) people[worst] = child;
-    if (stale < STALE_CHILDREN) continue;
-    people = people.sort((a, b) => a.end - b.end).slice(0, 2);
-    stale = 0;
+/** The best plan found so far; `breed` may be called again to go on. */
+export class FirstPlan {
+  private readonly decoder: Decoder;
+  private readonly rank: ActivityRank;
+  private readonly random: Random;
+  private readonly rules: Int32Array[];
+  private people: Individual[] = [];
+  private stale = 0;
+
+  constructor(project: Project, windows: Windows, ask: PlanAsk, random: Random) {
+    this.decoder = new Decoder(project, windows, ask);
+    this.rank = activityRank(project, windows);
+    this.rules = ruleOrders(project, windows, ask.horizon, this.rank);
+    this.random = random;
   }
-  return { plan: decoder.best, end: decoder.end, used: decoder.used };
+
+  get plan(): Plan | null {
+    return this.decoder.best;
+  }
+
+  /** Null while there is no plan. */
+  get end(): number | null {
+    return this.decoder.best === null ? null : this.decoder.end;
+  }
+
+  get used(): number {
+    return this.decoder.used;
+  }
+
+  /** The lists of the rules; a look before anything is bred. */
+  byRules(schedules: number): void {
+    this.decoder.limit = schedules;
+    while (!this.decoder.done() && this.rules.length > 0) this.people.push(this.decoder.decode(this.rules.shift() as Int32Array));
+  }
+
+  /** A plan from elsewhere joins the population. */
+  join({ starts }: Plan, end: number): void {
+    const order = this.rank.listBy([...starts], -1);
+    this.people.push({ order, end });
+  }
+
+  /** Goes on until so many schedules have been made since the beginning. */
+  breed(schedules: number): void {
+    this.byRules(schedules);
+    while (!this.decoder.done()) {
+      if (this.people.length < POPULATION) this.people.push(this.decoder.decode(this.rank.listBy(biased(this.rank, this.random), 0)));
+      else this.replaceWorst();
+    }
+  }
+
+  private replaceWorst(): void {
+    const { people, random } = this;
+    const child = this.decoder.decode(mutate(cross(pick(people, random), pick(people, random), random), this.rank, random));
+    const worst = people.reduce((at, one, i) => (one.end > (people[at] as Individual).end ? i : at), 0);
+    this.stale = people.every((one) => child.end < one.end) ? 0 : this.stale + 1;
+    if (child.end <= (people[worst] as Individual).end) people[worst] = child;
+    if (this.stale < STALE_CHILDREN) return;
+    this.people = people.sort((a, b) => a.end - b.end).slice(0, 2);
+    this.stale = 0;
+  }
 }
 
 /** Turns lists into plans, keeps the best, counts. */
@@ -63,21 +94,22 @@ class Decoder {
   best: Plan | null = null;
   end = NO_PLAN;
   used = 0;
+  limit = 0;
   private readonly forward: SerialScheme;
   private readonly backward: SerialScheme;
   private readonly project: Project;
-  private readonly budget: PlanBudget;
+  private readonly bound: number;
 
-  constructor(project: Project, windows: Windows, budget: PlanBudget) {
+  constructor(project: Project, windows: Windows, ask: PlanAsk) {
     this.project = project;
-    this.budget = budget;
-    const slots = budget.horizon + 1;
+    this.bound = ask.bound;
+    const slots = ask.horizon + 1;
     this.forward = new SerialScheme(project, windows, slots);
     this.backward = new SerialScheme(mirrored(project), transposed(windows), slots);
   }
 
   done(): boolean {
-    return this.used >= this.budget.schedules || this.end <= this.budget.bound;
+    return this.used >= this.limit || this.end <= this.bound;
   }
 
   decode(order: Int32Array): Individual {

@@ -2,16 +2,12 @@
  * When does each step of a cook day start, so that all is done soonest, nothing stands too long and hot food is cold in time?
  * Minutes are whole numbers from the start of the day. One input and one budget give one plan, on any machine. Model: README.
  */
-import { seededRandom } from "../../kernel/seeded-random.ts";
 import { assign } from "./assign.ts";
-import { lowerBound } from "./bounds.ts";
 import { copiesOf, likelyMin, type Copy, type DayCopies } from "./copies.ts";
 import { projectOf, startOf } from "./day-to-lags.ts";
-import { firstPlan } from "./first-plan.ts";
 import { endSpread, longestStand, mustStartBy } from "./margins.ts";
-import { horizonOf, onGrid, overfull } from "./project.ts";
+import { solveProject } from "./solve.ts";
 import type { Budget, CookDayInput, CookDayPlan, PlannedStep } from "./types.ts";
-import { windowsOf } from "./windows.ts";
 
 export { checkCookDay, type PlacedStep, type Verdict } from "./check.ts";
 export type * from "./types.ts";
@@ -19,21 +15,16 @@ export type * from "./types.ts";
 /** The best plan that the budget finds, with its lower bound; a day that cannot be is an answer, with what clashes and ways out. */
 export function scheduleCookDay(day: CookDayInput, budget: Budget): CookDayPlan {
   const model = copiesOf(day);
-  const { project, grid } = onGrid(projectOf(day, model));
-  const windows = windowsOf(project);
-  if (windows.cycle || overfull(project)) return { ...empty(model), status: "infeasible" };
-  const horizon = horizonOf(project);
-  const bound = lowerBound(project, windows);
-  const first = firstPlan(project, windows, { schedules: budget.schedules, bound, horizon }, seededRandom(budget.seed));
-  if (!first.plan) return { ...empty(model), status: "feasible", schedulesUsed: first.used };
-  const starts = model.copies.map((_, i) => (first.plan?.starts[startOf(i)] as number) * grid);
-  const ovens = model.copies.map((_, i) => first.plan?.options[startOf(i)] as number);
+  const found = solveProject(projectOf(day, model), budget);
+  if (!found.plan) return { ...empty(model), status: found.status === "infeasible" ? "infeasible" : "feasible", schedulesUsed: found.used };
+  const starts = model.copies.map((_, i) => found.plan?.starts[startOf(i)] as number);
+  const ovens = model.copies.map((_, i) => found.plan?.options[startOf(i)] as number);
   return {
     ...empty(model),
     ...planned(day, model, starts, ovens),
-    status: first.end <= bound ? "optimal" : "feasible",
-    lowerBoundMin: bound * grid,
-    schedulesUsed: first.used,
+    status: found.status === "optimal" ? "optimal" : "feasible",
+    lowerBoundMin: found.bound,
+    schedulesUsed: found.used,
   };
 }
 

@@ -151,7 +151,8 @@ export class Learner {
     this.explain(at, b, need[b] as number);
     for (let k = 0; k < reason.length; k += 2) {
       const [other, v] = [reason[k] as number, reason[k + 1] as number];
-      if (v > (trail.root[other] as number) && (need[other] as number) < v) return;
+      // A bound pushed on from its own lower value does not follow from itself.
+      if (v > (trail.root[other] as number) && (other === b || (need[other] as number) < v)) return;
     }
     for (let k = 0; k < reason.length; k += 2) this.locked[reason[k] as number] = 1;
     need[b] = UNNEEDED;

@@ -18,16 +18,10 @@ export interface SearchAsk {
   readonly latestEnd: number;
   /** A plan that ends here is good enough: it cannot be, or need not be, earlier. */
   readonly enough: number;
-  readonly conflicts: number;
 }
 
-export interface SearchAnswer {
-  /** `exhausted`: there is nothing better than `plan`, or nothing at all. */
-  readonly status: "enough" | "exhausted" | "stopped";
-  readonly plan: Plan | null;
-  readonly end: number | null;
-  readonly conflicts: number;
-}
+/** `exhausted`: there is nothing better than the plan found, or nothing at all; `stopped`: the budget is used up. */
+export type SearchStatus = "enough" | "exhausted" | "stopped";
 
 /** Restart after so many clashes, then after 1.2 times as many each time; keep at most so many clauses (all found by trying). */
 const FIRST_RESTART = 100;
@@ -35,11 +29,12 @@ const RESTART_GROWTH = 1.2;
 const MOST_CLAUSES = 4_000;
 const DECAY = 0.95;
 
-export function search(project: Project, windows: Windows, ask: SearchAsk): SearchAnswer {
-  return new Search(searchModel(project, windows), ask).run();
-}
-
-class Search {
+/** One search that may be stopped, told of a better plan, and gone on with. */
+export class Search {
+  /** Best plan found here, and its end. */
+  plan: Plan | null = null;
+  end: number | null = null;
+  conflicts = 0;
   private readonly trail: Trail;
   private readonly clauses: Clauses;
   private readonly learner: Learner;
@@ -50,14 +45,14 @@ class Search {
   private readonly dirty: Uint8Array;
   private readonly activity: Float64Array;
   private bump = 1;
+  private interval = FIRST_RESTART;
+  private restartAt = FIRST_RESTART;
   private seen = 0;
-  private conflicts = 0;
-  private plan: Plan | null = null;
-  private end: number | null = null;
   /** False once facts alone contradict each other. */
   private consistent = true;
 
-  constructor(model: SearchModel, ask: SearchAsk) {
+  constructor(project: Project, windows: Windows, ask: SearchAsk) {
+    const model = searchModel(project, windows);
     this.model = model;
     this.ask = ask;
     this.trail = new Trail(model.variables);
@@ -73,29 +68,30 @@ class Search {
     this.setFacts();
   }
 
-  run(): SearchAnswer {
-    let restartAt = FIRST_RESTART;
-    let interval = FIRST_RESTART;
+  /** Goes on until so many conflicts have been met since the beginning. */
+  run(conflicts: number): SearchStatus {
     while (this.consistent) {
       if (!this.propagate()) {
         this.conflicts++;
         this.learnFromClash();
-      } else if (this.conflicts >= this.ask.conflicts) {
-        return this.answer("stopped");
-      } else if (this.conflicts >= restartAt) {
-        interval *= RESTART_GROWTH;
-        restartAt = this.conflicts + interval;
+      } else if (this.conflicts >= conflicts) {
+        return "stopped";
+      } else if (this.conflicts >= this.restartAt) {
+        this.interval *= RESTART_GROWTH;
+        this.restartAt = this.conflicts + this.interval;
         this.restart();
-      } else if (!this.decide(restartAt === FIRST_RESTART)) {
+      } else if (!this.decide()) {
         this.note();
-        if ((this.end as number) <= this.ask.enough) return this.answer("enough");
+        if ((this.end as number) <= this.ask.enough) return "enough";
       }
     }
-    return this.answer("exhausted");
+    return "exhausted";
   }
 
-  private answer(status: SearchAnswer["status"]): SearchAnswer {
-    return { status, plan: this.plan, end: this.end, conflicts: this.conflicts };
+  /** From now on only plans that end here or before. */
+  limitEnd(latest: number): void {
+    this.restart();
+    this.consistent &&= this.trail.raise(2 * this.model.end + 1, -latest, FACT);
   }
 
   private setFacts(): void {
@@ -201,8 +197,10 @@ class Search {
   }
 
   /** Gives one open start its earliest moment, or one open choice its first option; false when all are fixed. */
-  private decide(inOrder: boolean): boolean {
+  private decide(): boolean {
     const { trail, model } = this;
+    // Until the first restart the search behaves like the serial scheme: the first leaf is a good plan.
+    const inOrder = this.interval === FIRST_RESTART;
     let best = -1;
     let bestScore = -Infinity;
     for (let x = 1; x < model.starts; x++) {
@@ -232,8 +230,7 @@ class Search {
     const options = Int32Array.from({ length: model.starts }, (_, x) => model.choiceOf[x]?.findIndex((variable) => variable >= 0 && trail.holds(2 * variable, 1)) ?? -1);
     this.plan = { starts, options };
     this.end = starts[model.end] as number;
-    this.restart();
-    this.consistent = trail.raise(2 * model.end + 1, -(this.end - 1), FACT);
+    this.limitEnd(this.end - 1);
   }
 
   private liven(variable: number): void {

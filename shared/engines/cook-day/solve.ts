@@ -1,12 +1,13 @@
 /**
- * One project, from first plan to proof. The budget is spent 2 : 3 on the first plan and on the search; what the first does not
- * need goes to the second. Units of the project given, whatever grid it is solved on.
+ * One project, from first plan to proof. A few rules and a short search settle most; then the budget is spent 2 : 3 on breeding
+ * plans and on the search, and what the first does not need goes to the second. Units of the project given, whatever grid it is
+ * solved on.
  */
 import { seededRandom } from "../../kernel/seeded-random.ts";
 import { criticalPath, lowerBound } from "./bounds.ts";
-import { firstPlan } from "./first-plan.ts";
+import { FirstPlan } from "./first-plan.ts";
 import { horizonOf, onGrid, overfull, type Plan, type Project } from "./project.ts";
-import { search } from "./search.ts";
+import { Search, type SearchStatus } from "./search.ts";
 import type { Budget } from "./types.ts";
 import { windowsOf } from "./windows.ts";
 
@@ -16,11 +17,15 @@ export interface Solution {
   readonly plan: Plan | null;
   readonly end: number | null;
   readonly bound: number;
+  /** Longest path without any capacity. */
   readonly criticalPath: number;
   readonly used: number;
 }
 
-const FIRST_SHARE = 0.4;
+/** Share of the budget for breeding, and how much is tried before that (found by trying). */
+const BREEDING_SHARE = 0.4;
+const FIRST_SCHEDULES = 40;
+const FIRST_CONFLICTS = 300;
 
 export function solveProject(given: Project, budget: Budget): Solution {
   const { project, grid } = onGrid(given);
@@ -28,22 +33,60 @@ export function solveProject(given: Project, budget: Budget): Solution {
   if (windows.cycle || overfull(project)) return { status: "infeasible", plan: null, end: null, bound: 0, criticalPath: 0, used: 0 };
   const horizon = horizonOf(project);
   const bound = lowerBound(project, windows);
-  const first = firstPlan(project, windows, { schedules: Math.ceil(budget.schedules * FIRST_SHARE), bound, horizon }, seededRandom(budget.seed));
-  const found = { plan: first.plan, end: first.plan ? first.end : null };
-  const path = criticalPath(project, windows);
-  const answer = (status: Solution["status"], best: { plan: Plan | null; end: number | null }, used: number): Solution => ({
-    status,
-    plan: best.plan && { starts: best.plan.starts.map((at) => at * grid), options: best.plan.options },
-    end: best.end === null ? null : best.end * grid,
-    bound: (status === "optimal" && best.end !== null ? best.end : bound) * grid,
-    criticalPath: path * grid,
-    used,
-  });
-  if (found.end !== null && found.end <= bound) return answer("optimal", found, first.used);
-  const latestEnd = found.end === null ? horizon : found.end - 1;
-  const exact = search(project, windows, { horizon, latestEnd, enough: bound, conflicts: budget.schedules - first.used });
-  const best = exact.plan ? exact : found;
-  const used = first.used + exact.conflicts;
-  if (exact.status === "stopped") return answer("open", best, used);
-  return answer(best.plan ? "optimal" : "infeasible", best, used);
+  const run = new Run(project, windows, { horizon, bound, budget });
+  const status = run.solve();
+  const best = run.best();
+  return {
+    status: status === "stopped" ? "open" : best === null ? "infeasible" : "optimal",
+    plan: best && { starts: best.plan.starts.map((at) => at * grid), options: best.plan.options },
+    end: best && best.end * grid,
+    bound: (status !== "stopped" && best !== null ? best.end : bound) * grid,
+    criticalPath: criticalPath(project, windows) * grid,
+    used: run.used,
+  };
+}
+
+interface RunAsk {
+  readonly horizon: number;
+  readonly bound: number;
+  readonly budget: Budget;
+}
+
+class Run {
+  private readonly first: FirstPlan;
+  private readonly search: Search;
+  private readonly ask: RunAsk;
+
+  constructor(project: Project, windows: ReturnType<typeof windowsOf>, ask: RunAsk) {
+    this.ask = ask;
+    this.first = new FirstPlan(project, windows, ask, seededRandom(ask.budget.seed));
+    this.search = new Search(project, windows, { horizon: ask.horizon, latestEnd: ask.horizon, enough: ask.bound });
+  }
+
+  get used(): number {
+    return this.first.used + this.search.conflicts;
+  }
+
+  best(): { plan: Plan; end: number } | null {
+    const found = [this.first, this.search].flatMap(({ plan, end }) => (plan === null || end === null ? [] : [{ plan, end }]));
+    return found.length === 0 ? null : found.reduce((a, b) => (b.end < a.end ? b : a));
+  }
+
+  solve(): SearchStatus {
+    const { schedules } = this.ask.budget;
+    this.first.byRules(Math.min(FIRST_SCHEDULES, schedules));
+    const status = this.searchOn(FIRST_CONFLICTS);
+    if (status !== "stopped") return status;
+    if (this.search.plan && this.search.end !== null) this.first.join(this.search.plan, this.search.end);
+    this.first.breed(Math.min(schedules - this.search.conflicts, Math.ceil(schedules * BREEDING_SHARE)));
+    return this.searchOn(schedules);
+  }
+
+  /** The search, never for a plan that is no better than the best. */
+  private searchOn(conflicts: number): SearchStatus {
+    const best = this.best();
+    if (best !== null && best.end <= this.ask.bound) return "enough";
+    if (best !== null) this.search.limitEnd(best.end - 1);
+    return this.search.run(Math.min(conflicts, this.ask.budget.schedules - this.first.used));
+  }
 }

@@ -1,0 +1,51 @@
+/**
+ * Readers of two published project formats into the lag form: `.sm` (single-mode PSPLIB: Kolisch, Sprecher, EJOR 96 (1997)
+ * 205–216) and `.sch` (ProGen/max: Schwindt). Units are those of the file.
+ */
+import type { Capacity, Lag, Project } from "#shared/engines/cook-day/project.ts";
+
+/** Either format, told apart by its first line. */
+export function readProject(text: string): Project {
+  return text.trimStart().startsWith("*") ? readSm(text) : readSch(text);
+}
+
+function readSm(text: string): Project {
+  const rows = text.split(/\r?\n/);
+  const after = (title: string, skip: number): number[][] => {
+    const from = rows.findIndex((row) => row.startsWith(title)) + skip;
+    const to = rows.findIndex((row, i) => i >= from && row.startsWith("*"));
+    return rows.slice(from, to).map(numbers);
+  };
+  const lengths = after("REQUESTS/DURATIONS", 3).map((row) => row[2] as number);
+  const demands = after("REQUESTS/DURATIONS", 3).map((row) => row.slice(3));
+  const lags = after("PRECEDENCE RELATIONS", 2).flatMap((row) =>
+    row.slice(3).map((successor): Lag => ({ from: (row[0] as number) - 1, to: successor - 1, min: lengths[(row[0] as number) - 1] as number, why: "" })),
+  );
+  return project(lengths, demands, after("RESOURCEAVAILABILITIES", 2)[0] as number[], lags);
+}
+
+function readSch(text: string): Project {
+  const rows = text.split(/\r?\n/).filter((row) => row.trim() !== "");
+  const jobs = (numbers(rows[0] as string)[0] as number) + 2;
+  const lags = rows.slice(1, jobs + 1).flatMap((row) => {
+    const [job, , count, ...rest] = numbers(row.replaceAll(/[[\]]/g, " ")) as [number, number, number, ...number[]];
+    return rest.slice(0, count).map((successor, k): Lag => ({ from: job, to: successor, min: rest[count + k] as number, why: "" }));
+  });
+  const table = rows.slice(jobs + 1, 2 * jobs + 1).map(numbers);
+  return project(table.map((row) => row[2] as number), table.map((row) => row.slice(3)), numbers(rows[2 * jobs + 1] as string), lags);
+}
+
+/** Job 0 is the beginning and the last one the end, in both formats. */
+function project(lengths: number[], demands: number[][], limits: number[], lags: Lag[]): Project {
+  const end = lengths.length - 1;
+  const all = lengths.map((length, i): Lag => ({ from: i, to: end, min: length, why: "" }));
+  const begun = lengths.map((_, i): Lag => ({ from: 0, to: i, min: 0, why: "" }));
+  const capacities = limits.map((limit, r): Capacity => ({
+    name: `resource ${r + 1}`,
+    limit,
+    uses: lengths.flatMap((length, i) => ((demands[i]?.[r] ?? 0) > 0 && length > 0 ? [{ from: i, head: 0, to: i, tail: length, amount: demands[i]?.[r] as number, option: -1 }] : [])),
+  }));
+  return { starts: lengths.length, end, lengths, lags: [...lags, ...all, ...begun].filter((lag) => lag.from !== lag.to), capacities, pairs: [], choices: [] };
+}
+
+const numbers = (row: string): number[] => row.trim().split(/\s+/).map(Number);
