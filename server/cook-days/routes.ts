@@ -9,6 +9,7 @@ import { tagOf } from "../http/etag.ts";
 import { ifMatchOf } from "../http/if-match.ts";
 import { refuseStaleDelete } from "../http/put-once.ts";
 import { granted, notFound } from "../problems.ts";
+import { loadHouse } from "../facts/house.ts";
 import { loadCookDayFacts } from "../facts/cook-day.ts";
 import { planCookDay } from "./plan-cook-day.ts";
 import { deleteCookDay, findCookDay, listCookDays, lockCookDay } from "./store.ts";
@@ -55,7 +56,7 @@ export const cookDayRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, 
     { schema: { tags, summary: "The timetable of a cook day; a day that cannot be is an answer too", params: IdParams, body: Nothing, response: { 200: Timetable, ...refusals } } },
     async (request) => {
       const book = await books();
-      const day = await within(request, (tx, householdId) => loadCookDayFacts(tx, householdId, request.params.id, book));
+      const day = await within(request, async (tx, householdId) => loadCookDayFacts(tx, await loadHouse(tx, householdId), request.params.id, book));
       if (!day) throw notFound("cook day");
       return toTimetable(proposeCookDay(day, book.preservation));
     },

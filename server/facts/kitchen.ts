@@ -5,7 +5,7 @@ import type { Tx } from "#db/client.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import { bookEats } from "#shared/planning/book-eats.ts";
 import type { KitchenFacts, UpcomingCookDay } from "#shared/planning/facts.ts";
-import type { House } from "./house.ts";
+import { systemOf, type House } from "./house.ts";
 import { recipeUse } from "./recipe-use.ts";
 import type { Reference } from "./reference.ts";
 
@@ -18,7 +18,7 @@ export async function loadKitchen(tx: Tx, house: House, book: Reference, asOf: L
     eats: house.eats ? new Map(house.eats.map(({ crop, gramsPerWeek }) => [crop, gramsPerWeek])) : bookEats(book.eats, house.people),
     eatsFrom: house.eats ? "household" : "book",
     glutGrams: house.glutGrams,
-    recipes: recipeRows.map((row) => recipeUse(row, book)),
+    recipes: recipeRows.map((row) => recipeUse(row, book, systemOf(house))),
     askedFor: [],
     planLines: lines,
     cookDays: await upcoming(tx, asOf),

@@ -3,19 +3,20 @@ import { bookRecipes, crops, referenceRows, sources } from "#db/schema/index.ts"
 import type { Db } from "#db/client.ts";
 import { preservationTables, type PreservationTables } from "#shared/engines/preservation/index.ts";
 import type { CropFacts } from "#shared/kernel/crop-facts.ts";
-import { amount, readRows, text, type ReferenceRow } from "#shared/kernel/reference-row.ts";
+import { amount, readRows, text } from "#shared/kernel/reference-row.ts";
 import type { EatsRow } from "#shared/planning/book-eats.ts";
+import { lineReader, type ReadLine } from "./ingredients.ts";
 
 export interface Reference {
   /** By slug, in the order of their names. */
   readonly crops: ReadonlyMap<string, CropFacts>;
   /** What a source code stands for: author, title, year. */
   readonly sources: ReadonlyMap<string, string>;
-  readonly rows: readonly ReferenceRow[];
   readonly eats: readonly EatsRow[];
   /** What each recipe of the book rests on, by its id. */
   readonly recipeSources: ReadonlyMap<string, readonly { readonly id: string; readonly text: string }[]>;
   readonly preservation: PreservationTables;
+  readonly readLine: ReadLine;
 }
 
 export type ReferenceBooks = () => Promise<Reference>;
@@ -42,10 +43,10 @@ function load(db: Db): Promise<Reference> {
     return {
       crops: new Map(facts.map((crop) => [crop.slug, crop])),
       sources: new Map(publications.map((publication) => [publication.id, publication.text])),
-      rows,
       eats: readRows(rows, "eats", { crop: text, gramsPerPersonWeek: amount }),
       recipeSources: new Map(cited.map((recipe) => [recipe.id, recipe.sources])),
       preservation: preservationTables(rows, publications),
+      readLine: lineReader(rows, publications),
     };
   });
 }

@@ -3,6 +3,7 @@ import { z } from "zod";
 import type { Tx } from "#db/client.ts";
 import { IdParams } from "#shared/contracts/common.ts";
 import { NewPlanLine, PlanLine, PlanLines, PlanLinesQuery } from "#shared/contracts/plan-lines.ts";
+import { loadHouse } from "../facts/house.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { tagOf } from "../http/etag.ts";
@@ -18,14 +19,14 @@ const tags = ["plan-lines"];
 export const planLineRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, books }) => {
   const one = async (tx: Tx, householdId: string, id: string): Promise<{ line: PlanLine; etag: string }> => {
     const row = await findPlanLine(tx, householdId, id);
-    const [line] = row ? toContract([row], await books()) : [];
+    const [line] = row ? toContract([row], await books(), await loadHouse(tx, householdId)) : [];
     if (!row || !line) throw notFound("plan line");
     return { line, etag: tagOf(row) };
   };
 
   app.get("/api/plan-lines", { schema: { tags, summary: "What was chosen, by week", querystring: PlanLinesQuery, response: { 200: PlanLines, ...refusals } } }, async (request) => {
     const book = await books();
-    return toContract(await within(request, (tx, householdId) => listPlanLines(tx, householdId, request.query.week)), book);
+    return within(request, async (tx, householdId) => toContract(await listPlanLines(tx, householdId, request.query.week), book, await loadHouse(tx, householdId)));
   });
 
   app.get("/api/plan-lines/:id", { schema: { tags, summary: "One way chosen", params: IdParams, response: { 200: PlanLine, ...refusals } } }, async (request, reply) => {

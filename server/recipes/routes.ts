@@ -20,14 +20,14 @@ export const recipeRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, b
     const { crop, way } = request.query;
     const book = await books();
     const { house, rows } = await within(request, async (tx, householdId) => ({ house: await loadHouse(tx, householdId), rows: await listRecipes(tx, householdId, { crop, way }) }));
-    return rows.map((row) => toContract(row, book, house.altitudeM));
+    return rows.map((row) => toContract(row, book, house));
   });
 
   app.get("/api/recipes/:id", { schema: { tags, summary: "One recipe, each ingredient as read", params: IdParams, response: { 200: Recipe, ...refusals } } }, async (request, reply) => {
     const book = await books();
     const { house, row } = await within(request, async (tx, householdId) => ({ house: await loadHouse(tx, householdId), row: await findRecipe(tx, householdId, request.params.id) }));
     if (!row) throw notFound("recipe");
-    return reply.header("etag", tagOf(row)).send(toContract(row, book, house.altitudeM));
+    return reply.header("etag", tagOf(row)).send(toContract(row, book, house));
   });
 
   app.put(
@@ -40,7 +40,7 @@ export const recipeRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, b
         put: granted(await saveRecipe(tx, householdId, { id, body: request.body, ifMatch: ifMatchOf(request) }, book)),
         house: await loadHouse(tx, householdId),
       }));
-      const recipe = toContract(put.row, book, house.altitudeM);
+      const recipe = toContract(put.row, book, house);
       reply.header("etag", tagOf(put.row));
       if (put.made) return reply.code(201).header("location", `/api/recipes/${id}`).send(recipe);
       return reply.code(200).send(recipe);

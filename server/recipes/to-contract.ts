@@ -1,22 +1,23 @@
 import type { Recipe } from "#shared/contracts/recipes.ts";
 import { processesFor } from "#shared/engines/preservation/index.ts";
 import { cautionsOf } from "#shared/planning/recipe-cautions.ts";
+import { systemOf, type House } from "../facts/house.ts";
 import { readIngredients, useOf } from "../facts/recipe-use.ts";
 import type { Reference } from "../facts/reference.ts";
 import { recipeOf, type RecipeRow } from "../facts/stored-recipe.ts";
 
-/** `altitudeM` decides which figures of a tested process hold. */
-export function toContract(row: RecipeRow, book: Reference, altitudeM: number): Recipe {
+/** The household decides which figures of a tested process hold (its altitude) and what a cup is. */
+export function toContract(row: RecipeRow, book: Reference, house: House): Recipe {
   const recipe = recipeOf(row);
   const { title, way, makes, steps, keeps, holds = [], limits = [], reheat, process, allergens = [], note } = recipe;
-  const use = useOf(row.id, recipe, book);
-  const sheet = process === undefined ? null : processesFor(process, altitudeM, book.preservation);
+  const use = useOf(row.id, recipe, book, systemOf(house));
+  const sheet = process === undefined ? null : processesFor(process, house.altitudeM, book.preservation);
   return {
     id: row.id,
     title,
     way,
     makes,
-    ingredients: readIngredients(recipe, book),
+    ingredients: readIngredients(recipe, book, systemOf(house)),
     steps,
     holds,
     limits,

@@ -20,7 +20,7 @@ it("answers fifty writes that are under way, each once or with a refusal to try 
   const other = await stillroom.as(stillroom.householdId);
   await other.app.listen({ host: "127.0.0.1", port: 0 });
   const { port } = other.app.server.address() as AddressInfo;
-  const ids = Array.from({ length: 50 }, () => randomUUID());
+  const ids: string[] = Array.from({ length: 50 }, () => randomUUID());
   const body = JSON.stringify({ sowingId, pickedOn: "2027-07-20", grams: 100 });
   const sent = ids.map((id) => fetch(`http://127.0.0.1:${port}/api/picks/${id}`, { method: "PUT", headers: { "content-type": "application/json" }, body }).then((answer) => answer.status, () => 0));
   await Promise.race(sent);

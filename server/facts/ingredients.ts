@@ -1,0 +1,52 @@
+/** The lines of a recipe as read and weighed by the tables of measures. */
+import type { NewRecipe, Recipe } from "#shared/contracts/recipes.ts";
+import { bothSystems, measureTables, readIngredient, weighIngredient, type MeasureTables } from "#shared/engines/measures/index.ts";
+import { asNumber } from "#shared/kernel/quantity.ts";
+import type { ReferenceRow } from "#shared/kernel/reference-row.ts";
+import type { MeasureSystem } from "#shared/kernel/units.ts";
+
+export type Ingredient = Recipe["ingredients"][number];
+type Written = NewRecipe["ingredients"][number];
+
+/** Reads a line as the household's cups and spoons go. */
+export type ReadLine = (line: Written, system: MeasureSystem) => Ingredient;
+
+/** Lines held, so that a calendar of two hundred recipes does not read the same thousand lines each time. */
+const MOST_HELD = 20_000;
+
+export function lineReader(rows: readonly ReferenceRow[], publications: readonly { readonly id: string; readonly text: string }[]): ReadLine {
+  const tables = measureTables(rows, publications);
+  const held = new Map<string, Ingredient>();
+  return (line, system) => {
+    const key = JSON.stringify([system, line.text, line.crop, line.food, line.madeBy]);
+    const known = held.get(key);
+    if (known) return known;
+    if (held.size >= MOST_HELD) held.clear();
+    const read = readLine(line, system, tables);
+    held.set(key, read);
+    return read;
+  };
+}
+
+function readLine({ text, crop, food, madeBy }: Written, system: MeasureSystem, tables: MeasureTables): Ingredient {
+  const options = { system, ...(crop === undefined ? {} : { crop }), ...(food === undefined ? {} : { food }) };
+  const line = readIngredient(text, tables);
+  const weighed = weighIngredient(line, tables, options).value;
+  const { byWeight, byMeasure } = bothSystems(line, weighed?.exactGrams ?? null, tables, options);
+  return {
+    text,
+    ...(crop === undefined ? {} : { crop }),
+    ...(food === undefined ? {} : { food }),
+    ...(madeBy === undefined ? {} : { madeBy }),
+    grams: weighed === null ? null : (weighed.asPickedGrams ?? weighed.grams),
+    read: {
+      amount: line.amount && asNumber(line.amount),
+      amountMax: line.amountMax && asNumber(line.amountMax),
+      unit: line.unit,
+      food: line.food,
+      comment: [line.preparation, line.comment].filter((words) => words !== "").join(", "),
+    },
+    byWeight,
+    byMeasure,
+  };
+}
