@@ -1,7 +1,7 @@
 /** The day of the first pick by weather year and quantile of the requirement, before frost has its say. Days are indexes into the weather. */
 import type { DayNumber } from "../../kernel/local-date.ts";
 import type { Clock } from "./clock.ts";
-import { normalProbability, normalQuantile } from "./normal-quantile.ts";
+import { equalSteps, normalProbability, normalQuantile } from "./normal-quantile.ts";
 import type { Requirement } from "./requirement.ts";
 import { BULBING, bulbingDays, slowedByShortDays } from "./season-limits.ts";
 import { degreeDaySums, emergenceSums, firstDayReaching } from "./thermal-time.ts";
@@ -11,7 +11,7 @@ import type { ForecastQuestion } from "./types.ts";
 export interface FirstPicks {
   /** By year: day on which it stands above ground and can be hurt; −1 where it does not come up. */
   readonly upFrom: Int32Array;
-  /** By year · perYear + quantile, quantiles rising; −1 where the weather given does not bring it. */
+  /** By year · perYear + part of the requirement's distribution, earliest first; −1 where the weather given does not bring it. */
   readonly days: Int32Array;
 }
 
@@ -20,13 +20,15 @@ const KEPT_AT_LEAST = 0.05;
 /** A pick may be this late before its absence says something, days. */
 export const UNNOTICED_DAYS = 3;
 
-export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: Clock, need: Requirement, perYear: number, notBefore: DayNumber | null): FirstPicks {
+/** `steps` says by year which of the equal steps of chance it takes within each part (see scenario-deal.ts). */
+export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: Clock, need: Requirement, perYear: number, steps: Int32Array, notBefore: DayNumber | null): FirstPicks {
   const { crop } = q.planting;
   const latitude = q.latitudeDeg ?? null;
   const warmth = degreeDaySums(weather, crop.baseC, crop.upperC, slowedByShortDays(crop) ? latitude : null);
   const upFrom = emergenceDays(q, weather, clock);
   const long = bulbingDays(crop, weather, latitude);
   const days = new Int32Array(weather.years.length * perYear).fill(-1);
+  const even = equalSteps(days.length);
   for (let y = 0; y < weather.years.length; y++) {
     const from = upFrom[y] as number;
     if (from < 0) continue;
@@ -35,7 +37,8 @@ export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: 
     const bulbs = long ? firstLongDay(warmth, y, from, gained, long) : from;
     if (bulbs < 0) continue;
     for (let i = 0; i < perYear; i++) {
-      const z = normalQuantile(passed + (1 - passed) * ((i + 0.5) / perYear));
+      const at = i * steps.length + (steps[y] as number);
+      const z = passed === 0 ? (even[at] as number) : normalQuantile(passed + (1 - passed) * ((at + 0.5) / even.length));
       const day = firstDayReaching(warmth, y, from, gained + need.likelyCd * Math.exp(need.sigmaLn * z));
       if (day < 0) break;
       days[y * perYear + i] = Math.max(day, bulbs, notBefore === null ? from : notBefore - q.weather.firstDay);

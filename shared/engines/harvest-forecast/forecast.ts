@@ -15,6 +15,7 @@ import type { KnownFacts } from "./known-facts.ts";
 import { basisOf, coldSoilNotes, restNotes, seasonNotes } from "./notes.ts";
 import { requirementOf } from "./requirement.ts";
 import { dealFor, quantilesAYear } from "./scenario-deal.ts";
+import type { Deal } from "./scenario-deal.ts";
 import { seasonsOf } from "./seasons.ts";
 import { covered } from "./thermal-time.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
@@ -33,8 +34,8 @@ export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast>
   const clock = clockOf(q, facts, air, true);
   const bearing = bearingOf(crop, planting.standsSince, facts.season?.name ?? 0);
   const notes = clock ? [...clock.notes] : [noStart(q)];
-  const ready = readyDays(q, facts, air, clock, perYear, bearing.share === 0, notes);
   const deal = dealFor(planting.id, weather.years.length, perYear);
+  const ready = readyDays(q, facts, air, clock, deal, perYear, bearing.share === 0, notes);
   const beganOn = clockOf(q, facts, air, false)?.startDay ?? facts.firstPick ?? q.asOf;
   const seasons = seasonsOf(q, facts, air, { beganOn, pickWeeks: bearing.pickWeeks, ready, deal, perYear, shape });
   const yields = seasonYield(planting, bearing.share);
@@ -55,7 +56,7 @@ export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast>
 }
 
 /** First picks before frost; adds what should be said about the start and the sightings. */
-function readyDays(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, clock: Clock | null, perYear: number, tooYoung: boolean, notes: string[]): FirstPicks {
+function readyDays(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, clock: Clock | null, deal: Deal, perYear: number, tooYoung: boolean, notes: string[]): FirstPicks {
   const none = { upFrom: new Int32Array(air.years.length).fill(-1), days: new Int32Array(air.years.length * perYear).fill(-1) };
   if (tooYoung) notes.push("Too young to be picked this season.");
   if (!clock || tooYoung) return none;
@@ -63,9 +64,9 @@ function readyDays(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, 
   const need = requirementOf(q, clock);
   notes.push(...need.notes, ...coldSoilNotes(q, air, clock));
   const notBefore = notYet(q, facts);
-  const ready = firstPicks(q, air, clock, need, perYear, notBefore);
+  const ready = firstPicks(q, air, clock, need, perYear, deal.step, notBefore);
   if (notBefore !== null && clock.startDay < notBefore) notes.push("Nothing has been picked yet, so earlier dates are ruled out.");
-  if (clock.restsOn !== "book") notes.push(...disagreement(q, facts, air, ready, perYear));
+  if (clock.restsOn !== "book") notes.push(...disagreement(q, facts, air, ready, deal, perYear));
   return ready;
 }
 
@@ -76,10 +77,10 @@ function notYet(q: ForecastQuestion, facts: KnownFacts): DayNumber | null {
 }
 
 /** A sighting that moves the likely day out of the book's span is believed, and said. */
-function disagreement(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, ready: FirstPicks, perYear: number): string[] {
+function disagreement(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, ready: FirstPicks, deal: Deal, perYear: number): string[] {
   const book = clockOf(q, facts, air, false);
   if (!book) return [];
-  const expected = dayBandOf(firstPicks(q, air, book, requirementOf(q, book), perYear, null).days.filter((day) => day >= 0));
+  const expected = dayBandOf(firstPicks(q, air, book, requirementOf(q, book), perYear, deal.step, null).days.filter((day) => day >= 0));
   const now = dayBandOf(ready.days.filter((day) => day >= 0));
   if (!expected || !now || (now.likely >= expected.low && now.likely <= expected.high)) return [];
   return [`What you saw puts it ${now.likely < expected.low ? "earlier" : "later"} than the book's span; your sighting is believed.`];

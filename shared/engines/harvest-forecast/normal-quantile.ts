@@ -33,7 +33,12 @@ export function normalProbability(z: number): number {
   return z > 0 ? 1 - half : half;
 }
 
-/** Quantiles at equal steps of chance, (i + ½) / n for i = 0 … n − 1, rising. */
+/** Quantiles at equal steps of chance, (i + ½) / n for i = 0 … n − 1, rising; not to be changed by the caller. */
 export function equalSteps(n: number): Float64Array {
-  return Float64Array.from({ length: n }, (_, i) => normalQuantile((i + 0.5) / n));
+  let found = STEPS.get(n);
+  if (!found) STEPS.set(n, (found = Float64Array.from({ length: n }, (_, i) => normalQuantile((i + 0.5) / n))));
+  return found;
 }
+
+/** Kept because a calendar asks for the same steps sixty times. */
+const STEPS = new Map<number, Float64Array>();

@@ -1,15 +1,18 @@
 /**
- * How chance is dealt to the scenarios of one planting. Scenario s belongs to weather year ⌊s / perYear⌋; every year gets each quantile of the
- * requirement once, in an order shuffled by the planting's id, so that plantings do not move together by accident. Nothing is drawn at random:
- * equal steps of chance need far fewer scenarios.
+ * How chance is dealt to the scenarios of one planting. Scenario s belongs to weather year ⌊s / perYear⌋; every year gets one requirement from
+ * each of perYear equal parts of its distribution, and all years together every one of the equal steps (i + ½) / n once. The order is
+ * shuffled by the planting's id, so that plantings do not move together by accident. Nothing is drawn at random: equal steps of chance need
+ * far fewer scenarios.
  */
 import { seededRandom, seedOf } from "../../kernel/seeded-random.ts";
 import type { Random } from "../../kernel/seeded-random.ts";
 import { equalSteps } from "./normal-quantile.ts";
 
 export interface Deal {
-  /** Quantile of the requirement by scenario, 0 … perYear − 1. */
-  readonly quantile: Int32Array;
+  /** By scenario, which part of the requirement's distribution it takes, 0 … perYear − 1, earliest first. */
+  readonly part: Int32Array;
+  /** By year, which step within each part, 0 … years − 1. */
+  readonly step: Int32Array;
   /** Standard normal yield factor by scenario; two plantings correlate by SHARED_FACTOR. */
   readonly yieldZ: Float64Array;
   /** Length of the season between its shortest and longest, 0–1. */
@@ -29,16 +32,17 @@ export function quantilesAYear(years: number): number {
 export function dealFor(plantingId: string, years: number, perYear: number): Deal {
   const n = years * perYear;
   const random = seededRandom(seedOf(plantingId));
-  const quantile = new Int32Array(n);
+  const part = new Int32Array(n);
   const inOrder = Int32Array.from({ length: perYear }, (_, i) => i);
   for (let y = 0; y < years; y++) {
-    quantile.set(inOrder, y * perYear);
-    shuffle(quantile.subarray(y * perYear, (y + 1) * perYear), random);
+    part.set(inOrder, y * perYear);
+    shuffle(part.subarray(y * perYear, (y + 1) * perYear), random);
   }
+  const step = shuffle(Int32Array.from({ length: years }, (_, y) => y), random);
   const { steps, common, lengths } = stepsOf(n);
   const own = shuffle(steps.slice(), random);
   const yieldZ = common.map((z, s) => Math.sqrt(SHARED_FACTOR) * z + Math.sqrt(1 - SHARED_FACTOR) * (own[s] as number));
-  return { quantile, yieldZ, length: shuffle(lengths.slice(), random) };
+  return { part, step, yieldZ, length: shuffle(lengths.slice(), random) };
 }
 
 /** In place (Fisher–Yates). */

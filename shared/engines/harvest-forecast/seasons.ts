@@ -37,7 +37,7 @@ const ONE_CUT_AT_LEAST_DAYS = 7;
 export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, plan: SeasonPlan): Seasons {
   const { crop } = q.planting;
   const { firstDay, days } = q.weather;
-  const n = plan.deal.quantile.length;
+  const n = plan.deal.part.length;
   const waits = waitsForTheGrower(crop);
   const lastDay = facts.season ? facts.season.until : endsBy(crop, plan.beganOn, q.southern);
   const kills = killingDays(crop, air);
@@ -55,7 +55,7 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
   const counts = { lostToFrost: 0, tooSlow: 0, cutByFrost: 0, cutByBolting: 0 };
   for (let s = 0; s < n; s++) {
     const y = Math.floor(s / plan.perYear);
-    const at = plan.ready.days[y * plan.perYear + (plan.deal.quantile[s] as number)] as number;
+    const at = plan.ready.days[y * plan.perYear + (plan.deal.part[s] as number)] as number;
     const up = plan.ready.upFrom[y] as number;
     const ripe = facts.firstPick ?? (at < 0 ? Infinity : firstDay + at);
     const killed = up >= 0 && facts.firstPick === null && diesUnripe(crop) ? next(kills, y, Math.max(firstDay + up, hardyUntil)) : Infinity;

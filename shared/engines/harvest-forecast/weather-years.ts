@@ -26,7 +26,8 @@ export function weatherYears(q: WeatherQuestion): Outcome<WeatherYears> {
   const observed = observedDays(q);
   const notes = observed.missing === 0 ? [] : [`${observed.missing} past days have no reading; each season fills them with its own weather.`];
   if (past.length >= FEWEST_YEARS) {
-    const years = past.map((_, i) => stitched(q, observed, past, i));
+    const calendar = calendarOf(q.from, q.until - q.from + 1);
+    const years = past.map((_, i) => stitched(q, calendar, observed, past, i));
     const text = `${years.length} seasons of daily weather, ${past[0]?.label}–${past[past.length - 1]?.label}`;
     return answer(q, years, "record", [{ id: "household", text }], notes);
   }
@@ -50,8 +51,14 @@ function answer(q: WeatherQuestion, years: ScenarioYear[], restsOn: WeatherYears
   return { value: { firstDay: q.from, days: q.until - q.from + 1, asOf: q.asOf, years, restsOn }, basis, notes };
 }
 
+interface Observed {
+  readonly tmaxC: Float64Array;
+  readonly tminC: Float64Array;
+  readonly missing: number;
+}
+
 /** Readings from `from` to `asOf` or `until`, NaN where there is none or where one of the pair is missing. */
-function observedDays(q: WeatherQuestion): { tmaxC: Float64Array; tminC: Float64Array; missing: number } {
+function observedDays(q: WeatherQuestion): Observed {
   const days = Math.max(0, Math.min(q.asOf, q.until) - q.from + 1);
   const tmaxC = new Float64Array(days).fill(NaN);
   const tminC = new Float64Array(days).fill(NaN);
@@ -69,8 +76,7 @@ function observedDays(q: WeatherQuestion): { tmaxC: Float64Array; tminC: Float64
  * Scenario `i`: the year of `asOf` takes past year `i`, the year after it the one that followed it (the last is followed by the first),
  * so that a winter stays in one piece.
  */
-function stitched(q: WeatherQuestion, observed: { tmaxC: Float64Array; tminC: Float64Array }, past: readonly SlotYear[], i: number): ScenarioYear {
-  const { year, slot } = calendarOf(q.from, q.until - q.from + 1);
+function stitched(q: WeatherQuestion, { year, slot }: ReturnType<typeof calendarOf>, observed: Observed, past: readonly SlotYear[], i: number): ScenarioYear {
   const [thisYear = 0] = calendarOf(q.asOf, 1).year;
   const tmaxC = new Float64Array(year.length);
   const tminC = new Float64Array(year.length);
@@ -83,7 +89,7 @@ function stitched(q: WeatherQuestion, observed: { tmaxC: Float64Array; tminC: Fl
   return { label: past[i]?.label ?? "", tmaxC: overlay(tmaxC, observed.tmaxC), tminC: overlay(tminC, observed.tminC) };
 }
 
-function generated(q: WeatherQuestion, observed: { tmaxC: Float64Array; tminC: Float64Array }, normals: readonly MonthlyNormal[], count: number): ScenarioYear[] {
+function generated(q: WeatherQuestion, observed: Observed, normals: readonly MonthlyNormal[], count: number): ScenarioYear[] {
   const maker = weatherMaker(normals);
   const { slot } = calendarOf(q.from, q.until - q.from + 1);
   return Array.from({ length: count }, (_, i) => {

@@ -1,0 +1,269 @@
+/** One planting through made weather in which the answer can be worked on paper. */
+import { describe, expect, it } from "vitest";
+import { forecastPlanting, summarise, weeklySupply } from "#shared/engines/harvest-forecast/index.ts";
+import type { ForecastQuestion, Planting, PlantingForecast, WeatherYears } from "#shared/engines/harvest-forecast/index.ts";
+import { covered } from "#shared/engines/harvest-forecast/thermal-time.ts";
+import { firstPicks } from "#shared/engines/harvest-forecast/first-picks.ts";
+import { dateOf } from "#shared/kernel/local-date.ts";
+import type { CropFacts } from "#shared/kernel/crop-facts.ts";
+import { weeksFrom } from "#shared/kernel/iso-week.ts";
+import { day, plantingOf, questionOf, steadyWeather, weatherFrom } from "./plantings.ts";
+import { cropOf } from "./records.ts";
+
+const steady = steadyWeather(15, 15, day("2027-01-01"), 700, 30);
+const forecastOf = (planting: Planting, weather: WeatherYears, change: Partial<ForecastQuestion> = {}): PlantingForecast =>
+  forecastPlanting(questionOf(planting, weather, change)).value;
+const notesOf = (planting: Planting, weather: WeatherYears, change: Partial<ForecastQuestion> = {}): string => forecastPlanting(questionOf(planting, weather, change)).notes.join(" ");
+
+/** Base 5 °C, needs 600 °C d from sowing, no spread. */
+const plain: CropFacts = {
+  ...cropOf("lettuce-head"),
+  baseC: 5,
+  upperC: 30,
+  thermal: { low: 600, likely: 600, high: 600 },
+  thermalAfterEmergence: null,
+  emergence: null,
+  sigmaLn: 0,
+};
+
+describe("dates under steady warmth", () => {
+  it("600 °C d above 5 °C at a constant 15 °C from 1 May 2027 are reached on 30 June, give or take a day", () => {
+    const first = summarise(forecastOf(plantingOf("lettuce-head", { crop: plain, sownOn: day("2027-05-01") }), steady)).firstPick;
+    expect(first?.low).toBe(first?.high);
+    expect(Math.abs((first?.likely ?? 0) - day("2027-06-30"))).toBeLessThanOrEqual(1);
+  });
+
+  it("the spread of the requirement is a spread of dates: 10 and 90 % at e^∓1.2816σ", () => {
+    const spread = { ...plain, sigmaLn: 0.2 };
+    const first = summarise(forecastOf(plantingOf("lettuce-head", { crop: spread, sownOn: day("2027-05-01") }), steady)).firstPick;
+    const sown = day("2027-05-01");
+    // 46.4, 60 and 77.5 days; a pick waits for the morning after, so a day may be added
+    [first?.low, first?.likely, first?.high].forEach((d, i) => expect(Math.abs((d ?? 0) - sown - ([46.4, 60, 77.5][i] as number))).toBeLessThanOrEqual(1.1));
+  });
+
+  it("indoors neither frost nor summer counts: 16 to 20 °C", () => {
+    const frosty = weatherFrom(day("2027-01-01"), 400, 10, () => [-5, -10]);
+    const basil = summarise(forecastOf(plantingOf("basil", { sownOn: day("2027-01-10"), cover: "indoors" }), frosty));
+    expect(basil.chanceOfPick).toBe(1);
+    // basil: up at 75 °C d above 11 °C in soil of 18 °C, then 510 °C d above 10 °C at 8 °C d a day
+    expect(Math.abs((basil.firstPick?.likely ?? 0) - (day("2027-01-10") + Math.ceil(75 / 7) + Math.ceil(510 / 8)))).toBeLessThanOrEqual(2);
+  });
+
+  it("is earlier under a polytunnel and in a warmer year", () => {
+    const open = summarise(forecastOf(plantingOf("carrot", { sownOn: day("2027-04-01") }), steady)).firstPick;
+    const tunnel = summarise(forecastOf(plantingOf("carrot", { sownOn: day("2027-04-01"), cover: "polytunnel" }), steady)).firstPick;
+    expect(tunnel?.likely).toBeLessThan(open?.likely ?? 0);
+    expect(notesOf(plantingOf("carrot", { sownOn: day("2027-04-01"), cover: "polytunnel" }), steady)).toMatch(/polytunnel is taken to add 1.3 °C by night and 4.2 °C by day/);
+  });
+});
+
+describe("frost", () => {
+  const frostOn = (date: string) => weatherFrom(day("2027-01-01"), 700, 30, (d) => (d === day(date) ? [10, -0.5] : [22, 12]));
+
+  it("before the first pick takes a tender crop, and says in how many seasons", () => {
+    const planting = plantingOf("courgette", { plantedOutOn: day("2027-05-20") });
+    const found = summarise(forecastOf(planting, frostOn("2027-06-10")));
+    expect(found).toMatchObject({ chanceOfPick: 0, firstPick: null, lastPick: null, totalGrams: { low: 0, likely: 0, high: 0 }, dots: [], weeks: [] });
+    expect(notesOf(planting, frostOn("2027-06-10"))).toMatch(/In all reckoned seasons frost comes before the first pick/);
+  });
+
+  it("on a day before planting out does not count", () => {
+    expect(summarise(forecastOf(plantingOf("courgette", { plantedOutOn: day("2027-05-20") }), frostOn("2027-05-19"))).chanceOfPick).toBe(1);
+  });
+
+  it("is kept off by a fleece's degree", () => {
+    const planting = plantingOf("courgette", { plantedOutOn: day("2027-05-20"), cover: "fleece" });
+    expect(summarise(forecastOf(planting, frostOn("2027-06-10"))).chanceOfPick).toBe(1);
+  });
+
+  it("does not take what was seen alive after it", () => {
+    const planting = plantingOf("courgette", { plantedOutOn: day("2027-05-20"), sightings: [{ stage: "flowering", day: day("2027-06-20") }] });
+    expect(summarise(forecastOf(planting, frostOn("2027-06-10"), { asOf: day("2027-06-20") })).chanceOfPick).toBe(1);
+  });
+
+  it("ends the picking that day and cuts the amount", () => {
+    const planting = plantingOf("courgette", { plantedOutOn: day("2027-05-20"), plants: 1 });
+    const cut = summarise(forecastOf(planting, frostOn("2027-08-20")));
+    const whole = summarise(forecastOf(planting, frostOn("2027-05-01")));
+    expect(cut.lastPick?.high).toBe(day("2027-08-19"));
+    expect(cut.totalGrams.likely).toBeLessThan(0.9 * whole.totalGrams.likely);
+  });
+
+  it("leaves hardy crops, and what is lifted before it loses nothing", () => {
+    expect(summarise(forecastOf(plantingOf("pea", { sownOn: day("2027-04-01") }), frostOn("2027-05-10"))).chanceOfPick).toBe(1);
+    const hard = (date: string) => weatherFrom(day("2027-01-01"), 700, 30, (d) => (d === day(date) ? [6, -3] : [22, 12]));
+    const potato = plantingOf("potato", { sownOn: day("2027-04-01"), plants: 10 });
+    expect(summarise(forecastOf(potato, hard("2027-09-01"))).totalGrams.likely).toBeCloseTo(summarise(forecastOf(potato, hard("2027-02-01"))).totalGrams.likely, 6);
+    expect(summarise(forecastOf(potato, hard("2027-09-01"))).lastPick?.high).toBe(day("2027-08-31"));
+    expect(notesOf(potato, hard("2027-09-01"))).toMatch(/Lift before the frost/);
+  });
+});
+
+describe("what is known by the day", () => {
+  const bean = (change: Partial<Planting>): Planting => plantingOf("french-bean", { sownOn: day("2027-05-10"), ...change });
+  const warm = steadyWeather(24, 14, day("2027-01-01"), 600, 30);
+
+  it("a first pick fixes the first day; the first logged pick is one", () => {
+    const seen = forecastOf(bean({ sightings: [{ stage: "first-pick", day: day("2027-07-15") }] }), warm, { asOf: day("2027-07-20") });
+    const logged = forecastOf(bean({ picks: [{ day: day("2027-07-15"), grams: 200 }] }), warm, { asOf: day("2027-07-20") });
+    for (const forecast of [seen, logged]) expect(new Set(forecast.firstPickDay)).toEqual(new Set([day("2027-07-15")]));
+  });
+
+  it("picks are the past, and twice the planned picks raise what is to come", () => {
+    const asOf = day("2027-07-25");
+    const book = summarise(forecastOf(bean({}), warm));
+    const picks = (grams: number) => [day("2027-07-12"), day("2027-07-16"), day("2027-07-20"), day("2027-07-24")].map((d) => ({ day: d, grams }));
+    const rich = forecastOf(bean({ picks: picks(3_000) }), warm, { asOf });
+    const poor = forecastOf(bean({ picks: picks(300) }), warm, { asOf });
+    expect(book.firstPick?.likely).toBeLessThan(asOf);
+    const still = (forecast: PlantingForecast): number => summarise(forecast).totalGrams.likely - forecast.curve.picks.reduce((sum, pick) => sum + pick.grams, 0);
+    expect(still(rich)).toBeGreaterThan(2 * still(poor));
+    expect(still(poor)).toBeGreaterThan(0);
+    const w = weeklySupply(rich, { weeks: weeksFrom("2027-W28", 2), firstMonday: day("2027-07-12") });
+    expect([...(w.scenarios[5] as Float64Array)]).toEqual([6_000, 6_000 + (w.scenarios[5]?.[1] as number) - 6_000]);
+  });
+
+  it("finished closes the season", () => {
+    const done = forecastOf(bean({ picks: [{ day: day("2027-07-15"), grams: 900 }], sightings: [{ stage: "finished", day: day("2027-07-20") }] }), warm, { asOf: day("2027-07-22") });
+    expect(summarise(done)).toMatchObject({ lastPick: { low: day("2027-07-20"), high: day("2027-07-20") }, totalGrams: { low: 900, likely: 900, high: 900 } });
+  });
+
+  it("no pick yet, where picks are written down, rules out the days that have gone", () => {
+    const asOf = day("2027-07-20");
+    const silent = forecastOf(bean({}), warm, { asOf, logsPicks: false });
+    const waiting = forecastOf(bean({}), warm, { asOf, logsPicks: true });
+    expect(Math.min(...silent.firstPickDay)).toBeLessThan(asOf - 3);
+    expect(Math.min(...waiting.firstPickDay)).toBeGreaterThanOrEqual(asOf - 3);
+    expect(notesOf(bean({}), warm, { asOf, logsPicks: true })).toMatch(/Nothing has been picked yet/);
+    // long after every reckoned day a twentieth is kept, and it is due now
+    const late = forecastOf(bean({}), warm, { asOf: day("2027-09-20"), logsPicks: true });
+    expect(summarise(late).chanceOfPick).toBe(1);
+    expect(Math.min(...late.firstPickDay)).toBe(day("2027-09-17"));
+  });
+
+  it("a sighting outside the book's span is believed, and said", () => {
+    const flowers = bean({ sightings: [{ stage: "flowering", day: day("2027-08-20") }] });
+    const found = forecastOf(flowers, warm, { asOf: day("2027-08-20") });
+    expect(Math.min(...found.firstPickDay)).toBeGreaterThan(day("2027-08-20"));
+    expect(notesOf(flowers, warm, { asOf: day("2027-08-20") })).toMatch(/later than the book's span; your sighting is believed/);
+  });
+
+  it("what waits is a stock: what was taken is gone from it", () => {
+    const leeks = (picks: Planting["picks"]) => plantingOf("leek", { plantedOutOn: day("2027-04-10"), rowM: 5, picks });
+    const asOf = day("2027-10-01");
+    const whole = forecastOf(leeks([]), warm, { asOf });
+    const part = forecastOf(leeks([{ day: day("2027-09-20"), grams: 2_000 }]), warm, { asOf });
+    expect(part.waits).toBe(true);
+    // same book amount, whether some of it is already in the kitchen or not; poor scenarios had less than was taken
+    expect(summarise(part).totalGrams.likely).toBeCloseTo(summarise(whole).totalGrams.likely, -1);
+  });
+});
+
+describe("what stands for years", () => {
+  it("is picked every season anew, and only that season's picks count", () => {
+    const weather = weatherFrom(day("2026-01-01"), 1_100, 30, (d) => {
+      const summer = Number(dateOf(d).slice(5, 7));
+      return summer >= 4 && summer <= 9 ? [22, 12] : [6, 2];
+    });
+    const planting = plantingOf("strawberry", { rowM: 4, picks: [{ day: day("2026-06-20"), grams: 5_000 }] });
+    for (const season of [2026, 2027, 2028]) {
+      const found = summarise(forecastOf({ ...planting, season }, weather, { asOf: day("2027-03-01") }));
+      expect(dateOf(found.firstPick?.likely ?? 0).slice(0, 4)).toBe(String(season));
+    }
+    expect(forecastOf({ ...planting, season: 2027 }, weather, { asOf: day("2027-03-01") }).curve.picks).toEqual([]);
+    expect(forecastOf({ ...planting, season: 2026 }, weather, { asOf: day("2027-03-01") }).curve.picks).toHaveLength(1);
+  });
+
+  it("too young, brings nothing and says so", () => {
+    const planting = plantingOf("raspberry", { standsSince: 2027, season: 2027 });
+    expect(summarise(forecastOf(planting, steady)).chanceOfPick).toBe(0);
+    expect(notesOf(planting, steady)).toMatch(/Too young/);
+  });
+
+  it("a spring frost does not end a season that has not begun", () => {
+    const weather = weatherFrom(day("2027-01-01"), 400, 30, (d) => (d === day("2027-06-01") ? [12, -2] : [20, 10]));
+    const asparagus = summarise(forecastOf(plantingOf("asparagus", { season: 2027 }), weather));
+    expect(asparagus.chanceOfPick).toBe(1);
+  });
+});
+
+describe("short days, onions, bolting", () => {
+  const mild = steadyWeather(16, 8, day("2027-07-01"), 500, 30);
+
+  it("a leaf crop of September grows slower at 52° than where no place is known, and a note says so", () => {
+    const spinach = plantingOf("spinach", { sownOn: day("2027-09-10") });
+    const here = summarise(forecastOf(spinach, mild, { latitudeDeg: 52.1 })).firstPick;
+    const nowhere = summarise(forecastOf(spinach, mild)).firstPick;
+    expect(here?.likely).toBeGreaterThan((nowhere?.likely ?? Infinity) + 10);
+    expect(notesOf(spinach, mild)).toMatch(/short days are left out/);
+  });
+
+  it("onion bulbs wait for days of 13.75 hours (Lancaster et al. 1996): warmth in winter does not ripen them", () => {
+    const warmWinter = steadyWeather(30, 20, day("2026-10-01"), 500, 5);
+    const onion = plantingOf("onion", { sownOn: day("2026-10-10") });
+    // 14 April is the first day of that length at 52.1° north
+    expect(Math.min(...forecastOf(onion, warmWinter, { latitudeDeg: 52.1 }).firstPickDay)).toBeGreaterThanOrEqual(day("2027-04-13"));
+    expect(Math.min(...forecastOf(onion, warmWinter, { latitudeDeg: 20 }).firstPickDay)).toBeLessThan(day("2027-02-15"));
+  });
+
+  it("spinach runs to seed in long warm days, after a week of picking", () => {
+    const hot = steadyWeather(26, 16, day("2027-01-01"), 500, 5);
+    const spinach = plantingOf("spinach", { sownOn: day("2027-05-01") });
+    const found = forecastOf(spinach, hot, { latitudeDeg: 52.1 });
+    found.firstPickDay.forEach((first, s) => expect((found.lastPickDay[s] as number) - first).toBe(6));
+    expect(notesOf(spinach, hot, { latitudeDeg: 52.1 })).toMatch(/runs to seed/);
+  });
+});
+
+describe("thin data", () => {
+  const none: WeatherYears = { firstDay: day("2027-01-01"), days: 400, asOf: day("2027-03-01"), years: [{ label: "no weather", tmaxC: new Float64Array(400).fill(NaN), tminC: new Float64Array(400).fill(NaN) }], restsOn: "nothing" };
+
+  it("no weather gives no date, no exception, and a note", () => {
+    const found = summarise(forecastOf(plantingOf("pea", { sownOn: day("2027-04-01") }), none));
+    expect([found.firstPick, found.chanceOfPick]).toEqual([null, 0]);
+    expect(notesOf(plantingOf("pea", { sownOn: day("2027-04-01") }), none)).toMatch(/Rests on no weather/);
+  });
+
+  it("no day of sowing gives none either", () => {
+    expect(notesOf(plantingOf("pea", { method: "transplant" }), steady)).toMatch(/give the day it was sown/);
+  });
+
+  it("a planting from before the weather begins is counted from its first day, and that is said", () => {
+    expect(notesOf(plantingOf("pea", { sownOn: day("2026-12-01") }), steady)).toMatch(/begins after this planting did/);
+  });
+
+  it("warns where the soil is too cold for the seed", () => {
+    const cold = steadyWeather(11, 7, day("2027-01-01"), 500, 5);
+    expect(notesOf(plantingOf("french-bean", { sownOn: day("2027-04-10") }), cold)).toMatch(/below 15.6 °C for ten days .* seed may rot/);
+    expect(notesOf(plantingOf("pea", { sownOn: day("2027-04-10") }), cold)).not.toMatch(/rot/);
+  });
+});
+
+describe("scenarios", () => {
+  it("belong to weather year ⌊s / perYear⌋, each year with every quantile once", () => {
+    const byYear = weatherFrom(day("2027-01-01"), 500, 30, (_, y) => [12 + y / 5, 12 + y / 5]);
+    const planting = plantingOf("lettuce-head", { crop: plain, sownOn: day("2027-05-01") });
+    const found = forecastOf(planting, byYear);
+    expect([found.perYear, found.firstPickDay.length]).toEqual([12, 360]);
+    const q = questionOf(planting, byYear);
+    const clock = { startDay: day("2027-05-01"), emerges: false, likelyCd: 600, sigmaLn: 0, restsOn: "book", notes: [] } as const;
+    const ready = firstPicks(q, covered(byYear, "open"), clock, { likelyCd: 600, sigmaLn: 0, notes: [] }, 1, new Int32Array(30), null).days;
+    found.firstPickDay.forEach((first, s) => expect(first).toBe(byYear.firstDay + (ready[Math.floor(s / 12)] as number)));
+  });
+
+  it("of two plantings share the good or poor year: yields correlate by about 0.5 (common practice)", () => {
+    const totals = ["one", "two"].map((id) => forecastOf(plantingOf("french-bean", { id, sownOn: day("2027-05-10") }), steady).totalGrams);
+    const [a, b] = totals.map((grams) => grams.map(Math.log)) as [Float64Array, Float64Array];
+    const mean = (v: Float64Array): number => v.reduce((x, y) => x + y, 0) / v.length;
+    const covariance = (v: Float64Array, w: Float64Array): number => mean(v.map((x, i) => (x - mean(v)) * ((w[i] as number) - mean(w))));
+    const correlation = covariance(a, b) / Math.sqrt(covariance(a, a) * covariance(b, b));
+    expect(Math.abs(correlation - 0.5)).toBeLessThan(0.12);
+  });
+
+  it("show as dots at equal steps of chance, fewer where some seasons bring nothing", () => {
+    const half = weatherFrom(day("2027-01-01"), 500, 30, (d, y) => (y % 2 === 0 && d === day("2027-06-01") ? [5, -1] : [22, 12]));
+    const found = summarise(forecastOf(plantingOf("courgette", { plantedOutOn: day("2027-05-20") }), half));
+    expect([found.chanceOfPick, found.dots.length]).toEqual([0.5, 10]);
+    expect([...found.dots].sort((p, q) => p - q)).toEqual(found.dots);
+  });
+});
