@@ -4,7 +4,7 @@ import { dateOf, type LocalDate } from "../kernel/local-date.ts";
 import { dateBandOf } from "./day-bands.ts";
 import { beganOn, isEstablished, type SeasonForecast } from "./garden-forecasts.ts";
 import type { DateBand, OutlookRow } from "./outlook-types.ts";
-import { sumBand, type CropOutlook } from "./outlook-supply.ts";
+import { bestWeekBand, sumBand, type CropOutlook } from "./outlook-supply.ts";
 import type { WeekSpan } from "./season.ts";
 
 /** Rows in the order of the first pick; what brings none stands last. */
@@ -17,14 +17,14 @@ export function outlookRows(crops: readonly CropOutlook[], span: WeekSpan): Outl
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-function rowOf({ crop, waits, forecasts, supply, bands }: CropOutlook, span: WeekSpan): OutlookRow {
+function rowOf({ crop, waits, forecasts, supply }: CropOutlook, span: WeekSpan): OutlookRow {
   return {
     crop: crop.slug,
     name: crop.name,
     waits,
     sowings: sowingsOf(forecasts),
     lift: waits && crop.habit === "one-cut" ? liftOf(forecasts, span) : null,
-    bestWeekGrams: Math.round(Math.max(0, ...bands.slice(span.lead).map((band) => band.likely))),
+    bestWeekGrams: Math.round(bestWeekBand(supply.scenarios, span.lead, span.weeks.length).likely),
     seasonGrams: mapBand(sumBand(supply.scenarios, span.lead, span.weeks.length), Math.round),
   };
 }

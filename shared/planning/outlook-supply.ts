@@ -29,10 +29,11 @@ export function cropOutlooks(forecasts: readonly SeasonForecast[], span: WeekSpa
   return [...byCrop.values()].map((ofCrop): CropOutlook => {
     const { crop } = (ofCrop[0] as SeasonForecast).planting;
     const waits = waitsForTheGrower(crop);
-    const reckoned = addSupplies(crop.slug, ofCrop.map((one) => weeklySupply(one.value, span)));
+    const parts = ofCrop.map((one) => weeklySupply(one.value, span));
+    const reckoned = parts.length === 1 ? (parts[0] as CropSupply) : addSupplies(crop.slug, parts);
     const pickedGrams = pickedByWeek(ofCrop.map((one) => one.planting), span, asOf);
     const supply = withPast(reckoned, pickedGrams, span.current);
-    return { crop, waits, forecasts: ofCrop, supply, kept: waits ? reckoned : supply, pickedGrams, bands: span.weeks.map((_, w) => weekBand(supply.scenarios, w)) };
+    return { crop, waits, forecasts: ofCrop, supply, kept: waits ? reckoned : supply, pickedGrams, bands: weekBands(supply.scenarios, span.weeks.length) };
   });
 }
 
@@ -59,23 +60,37 @@ function withPast(supply: CropSupply, pickedGrams: Float64Array, current: number
   return { ...supply, scenarios };
 }
 
-/** Percentiles of one week over the scenarios; weeks in which nothing comes in any scenario cost nothing. */
-export function weekBand(scenarios: readonly Float64Array[], w: number): Band {
+/** Percentiles of each week over the scenarios; weeks in which nothing comes in any scenario cost no sorting. */
+export function weekBands(scenarios: readonly Float64Array[], weeks: number): Band[] {
+  const filled = new Uint8Array(weeks);
+  for (const grams of scenarios) for (let w = 0; w < weeks; w++) if (grams[w] !== 0) filled[w] = 1;
   const values = new Float64Array(scenarios.length);
-  let any = false;
-  for (let s = 0; s < values.length; s++) {
-    const grams = (scenarios[s] as Float64Array)[w] as number;
-    values[s] = grams;
-    if (grams > 0) any = true;
-  }
-  return any ? bandInPlace(values) : NOTHING;
+  return Array.from(filled, (any, w) => {
+    if (any === 0) return NOTHING;
+    for (let s = 0; s < values.length; s++) values[s] = (scenarios[s] as Float64Array)[w] as number;
+    return bandInPlace(values);
+  });
 }
 
 /** Percentiles of the sums over weeks `from` … `until` − 1 of each scenario. */
 export function sumBand(scenarios: readonly Float64Array[], from: number, until: number): Band {
-  const sums = new Float64Array(scenarios.length);
-  for (let s = 0; s < sums.length; s++) for (let w = from; w < until; w++) sums[s] = (sums[s] as number) + ((scenarios[s] as Float64Array)[w] as number);
-  return sums.length === 0 ? NOTHING : bandInPlace(sums);
+  return scenarios.length === 0 ? NOTHING : bandInPlace(reduced(scenarios, from, until, (sum, grams) => sum + grams));
+}
+
+/** Percentiles of the greatest week among `from` … `until` − 1 of each scenario, whichever week it is. */
+export function bestWeekBand(scenarios: readonly Float64Array[], from: number, until: number): Band {
+  return scenarios.length === 0 ? NOTHING : bandInPlace(reduced(scenarios, from, until, Math.max));
+}
+
+function reduced(scenarios: readonly Float64Array[], from: number, until: number, join: (a: number, b: number) => number): Float64Array {
+  const out = new Float64Array(scenarios.length);
+  for (let s = 0; s < out.length; s++) {
+    const grams = scenarios[s] as Float64Array;
+    let value = 0;
+    for (let w = from; w < until; w++) value = join(value, grams[w] as number);
+    out[s] = value;
+  }
+  return out;
 }
 
 const NOTHING: Band = { low: 0, likely: 0, high: 0 };

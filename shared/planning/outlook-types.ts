@@ -64,6 +64,7 @@ export interface OutlookRow {
     readonly until: LocalDate | null;
   }[];
   readonly lift: DateBand | null;
+  /** What the best week brings, whichever it is: the middle of the scenarios. */
   readonly bestWeekGrams: number;
   readonly seasonGrams: Band;
 }

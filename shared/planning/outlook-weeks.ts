@@ -7,7 +7,7 @@ import { weekEnd, weekStart } from "../kernel/iso-week.ts";
 import { mapBand, type Band } from "../kernel/band.ts";
 import { weekHeadline, WORTH_SAYING_GRAMS, type WeekFacts } from "./outlook-words.ts";
 import type { OutlookCrop, OutlookWeek, PlannedLine } from "./outlook-types.ts";
-import { weekBand, type CropOutlook } from "./outlook-supply.ts";
+import { weekBands, type CropOutlook } from "./outlook-supply.ts";
 import type { WeekSpan } from "./season.ts";
 
 export interface WeeksQuestion {
@@ -21,12 +21,12 @@ export interface WeeksQuestion {
 
 export function outlookWeeks(question: WeeksQuestion): OutlookWeek[] {
   const { crops, span } = question;
-  const together = sumOfScenarios(crops.filter((outlook) => !outlook.waits));
+  const together = weekBands(sumOfScenarios(crops.filter((outlook) => !outlook.waits)), span.weeks.length);
   const chances = crops.map((outlook) => chanceInHarvest(outlook.supply));
   return span.weeks.slice(span.lead).map((_, i) => {
     const w = i + span.lead;
     const present = crops.map((outlook, c) => ({ outlook, c, grams: outlook.bands[w] as Band, chance: chances[c]?.[w] as number }));
-    return weekOf(question, w, present, weekBand(together, w));
+    return weekOf(question, w, present, together[w] as Band);
   });
 }
 

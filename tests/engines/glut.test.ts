@@ -1,6 +1,9 @@
 /** The cohort reckoning on cases worked by hand; the arithmetic stands beside each. */
 import { describe, expect, it } from "vitest";
 import { findGluts, keepWeeksOf, overBetween, type GlutCrop } from "#shared/engines/glut/index.ts";
+import { middleOf } from "#shared/engines/glut/middle.ts";
+import { quantile } from "#shared/kernel/band.ts";
+import { seededRandom } from "#shared/kernel/seeded-random.ts";
 import { addWeeks, weeksFrom } from "#shared/kernel/iso-week.ts";
 
 const FIRST = "2027-W30";
@@ -60,10 +63,11 @@ describe("what still keeps from earlier weeks", () => {
     expect(list(crops[0]!.ledger.over)).toEqual([0, 0, 0, 0]);
   });
 
-  it("lets a chosen way take what the table leaves, and no more than there is", () => {
-    // K = 2, appetite 1, planned 0 5. W1: 3 − 1 = 2 left. W2: 2 + 1 = 3 there, 1 eaten, 2 of the planned 5 can be had, 0 left.
+  it("goes to a chosen way before the table, and no more than there is", () => {
+    // K = 2, appetite 1, planned 0 5. W1: 3 − 1 = 2 left. W2: 2 + 1 = 3 there, all 3 of the planned 5 that can be had, nothing to eat fresh.
     const { crops } = reckon([crop("tomato", [[3000, 1000]], { keepWeeks: 2, eatsGrams: 1000, plannedGrams: [0, 5000] })]);
-    expect(list(crops[0]!.ledger.used)).toEqual([0, 2000]);
+    expect(list(crops[0]!.ledger.used)).toEqual([0, 3000]);
+    expect(list(crops[0]!.freshGrams)).toEqual([1000, 0]);
     expect(list(crops[0]!.surplusGrams)).toEqual([2000, 0]);
   });
 });
@@ -106,6 +110,19 @@ describe("a crop that waits for the grower", () => {
     const { crops } = reckon([crop("leek", [[5000, 0, 0, 0]], { waits: true, keepWeeks: 2, eatsGrams: 1000 })]);
     expect(list(crops[0]!.availableGrams)).toEqual([5000, 4000, 0, 0]);
     expect(list(crops[0]!.ledger.leftStanding)).toEqual([3000]);
+  });
+});
+
+describe("the middle of the scenarios", () => {
+  it("is that of the kernel's quantile, for odd and even counts, ties and orders", () => {
+    const random = seededRandom(3);
+    let compared = 0;
+    for (let n = 1; n <= 60; n++) {
+      const values = Float64Array.from({ length: n }, () => random.below(12) * 100);
+      expect(middleOf(new Float64Array(values))).toBe(quantile(values.sort(), 0.5));
+      compared++;
+    }
+    expect(compared).toBe(60);
   });
 });
 

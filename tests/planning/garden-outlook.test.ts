@@ -106,8 +106,11 @@ describe("weeks to come", () => {
     const order = outlook.rows.map((row) => firstWeek(row.crop));
     expect(order).toEqual([...order].sort((a, b) => a - b));
     for (const row of outlook.rows) {
-      const likely = outlook.weeks.map((week) => cropIn(week, row.crop)?.grams.likely ?? 0);
-      expect(row.bestWeekGrams).toBe(Math.max(...likely));
+      // the best week of each season is not always the same week, so it is at least as good as the best likely week
+      const likely = Math.max(...outlook.weeks.map((week) => cropIn(week, row.crop)?.grams.likely ?? 0));
+      const best = supplies.find((one) => one.crop === row.crop)?.supply.scenarios.map((grams) => Math.max(...grams.subarray(span.current))) ?? [];
+      expect(row.bestWeekGrams).toBe(Math.round(bandOf(best).likely));
+      expect(row.bestWeekGrams).toBeGreaterThanOrEqual(likely);
       expect(row.seasonGrams.low).toBeLessThanOrEqual(row.seasonGrams.likely);
     }
     expect(outlook.rows.find((row) => row.crop === "blueberry")?.sowings).toEqual([{ id: "f", bedName: "Long bed", from: null, until: null }]);

@@ -1,16 +1,16 @@
 /**
  * One crop through all scenarios, week by week, each week's pick kept apart. Question: what is eaten, used, left? Grams and whole weeks.
- * Eating takes the oldest first, then the chosen ways do; what is left when its weeks are up was over. Source of the bookkeeping:
+ * The chosen ways take the oldest first, then the table does; what is left when its weeks are up was over. Source of the bookkeeping:
  * first to expire, first out, with whole keeping weeks K: a pick of week t can be used in t … t + K − 1.
  */
 import type { GlutCrop, Ledger } from "./types.ts";
 
 export function keepLedger(crop: GlutCrop): Ledger {
-  const weeks = crop.supply.weeks.length;
   const scenarios = crop.supply.scenarios.length;
+  const { from, weeks } = weeksWithAny(crop);
   const grid = () => new Float64Array(scenarios * weeks);
   const ledger: Ledger = {
-    crop: crop.supply.crop, scenarios, weeks,
+    crop: crop.supply.crop, scenarios, from, weeks,
     available: grid(), eaten: grid(), used: grid(), surplus: grid(), over: grid(),
     onHand: new Float64Array(scenarios), leftStanding: new Float64Array(scenarios),
   };
@@ -19,47 +19,66 @@ export function keepLedger(crop: GlutCrop): Ledger {
   return ledger;
 }
 
+/** From the first week with a pick in any scenario to the last in which one of the last can be used. */
+function weeksWithAny({ supply, keepWeeks, waits }: GlutCrop): { from: number; weeks: number } {
+  let first = supply.weeks.length;
+  let last = -1;
+  for (let s = 0; s < supply.scenarios.length; s++) {
+    const grams = supply.scenarios[s] as Float64Array;
+    const flags = supply.inHarvest[s] as Uint8Array;
+    for (let w = 0; w < grams.length; w++)
+      if (grams[w] !== 0 || (waits && flags[w] === 1)) {
+        if (w < first) first = w;
+        if (w > last) last = w;
+      }
+  }
+  return last < 0 ? { from: 0, weeks: 0 } : { from: first, weeks: Math.min(supply.weeks.length, last + keepWeeks) - first };
+}
+
 function keepingScenario(crop: GlutCrop, s: number, ledger: Ledger): void {
-  const left = Float64Array.from(crop.supply.scenarios[s] as Float64Array);
-  const wanted = crop.eatsGrams;
-  const at = s * ledger.weeks;
-  for (let w = 0; w < ledger.weeks; w++) {
+  const { from, weeks } = ledger;
+  const left = new Float64Array((crop.supply.scenarios[s] as Float64Array).subarray(from, from + weeks));
+  const at = s * weeks;
+  for (let w = 0; w < weeks; w++) {
     const oldest = Math.max(0, w - crop.keepWeeks + 1);
     const there = sum(left, oldest, w);
     if (there === 0) continue;
     ledger.available[at + w] = there;
-    ledger.eaten[at + w] = take(left, oldest, w, wanted);
-    ledger.used[at + w] = take(left, oldest, w, crop.plannedGrams[w] as number);
+    ledger.used[at + w] = take(left, oldest, w, crop.plannedGrams[from + w] as number);
+    ledger.eaten[at + w] = take(left, oldest, w, crop.eatsGrams);
     ledger.surplus[at + w] = sum(left, oldest, w);
     const expires = w - crop.keepWeeks + 1;
     if (expires >= 0) ledger.over[at + expires] = left[expires] as number;
   }
-  ledger.onHand[s] = sum(left, Math.max(0, ledger.weeks - crop.keepWeeks + 1), ledger.weeks - 1);
+  // picks of the last K − 1 weeks are still within their time; where the ledger ends before the question, there are none in them
+  ledger.onHand[s] = sum(left, Math.max(0, weeks - crop.keepWeeks + 1), weeks - 1);
 }
 
 /** What waits on the stem or in the store is one heap; it is gone when `keepWeeks` have passed without harvest. */
 function waitingScenario(crop: GlutCrop, s: number, ledger: Ledger): void {
+  const { from, weeks } = ledger;
   const grams = crop.supply.scenarios[s] as Float64Array;
   const inHarvest = crop.supply.inHarvest[s] as Uint8Array;
-  const wanted = crop.eatsGrams;
-  const at = s * ledger.weeks;
+  const at = s * weeks;
   let heap = 0;
   let since = 0;
-  for (let w = 0; w < ledger.weeks; w++) {
-    since = inHarvest[w] === 1 ? 0 : since + 1;
+  for (let w = 0; w < weeks; w++) {
+    since = inHarvest[from + w] === 1 || grams[from + w] !== 0 ? 0 : since + 1;
     if (since >= crop.keepWeeks) {
       ledger.leftStanding[s] = (ledger.leftStanding[s] as number) + heap;
       heap = 0;
     }
-    heap += grams[w] as number;
+    heap += grams[from + w] as number;
     ledger.available[at + w] = heap;
-    const eaten = Math.min(heap, wanted);
-    const used = Math.min(heap - eaten, crop.plannedGrams[w] as number);
+    const used = Math.min(heap, crop.plannedGrams[from + w] as number);
+    const eaten = Math.min(heap - used, crop.eatsGrams);
     heap -= eaten + used;
     ledger.eaten[at + w] = eaten;
     ledger.used[at + w] = used;
   }
-  ledger.onHand[s] = heap;
+  // the weeks kept end where the last of it would be gone, unless the question ends before
+  if (from + weeks < crop.supply.weeks.length) ledger.leftStanding[s] = (ledger.leftStanding[s] as number) + heap;
+  else ledger.onHand[s] = heap;
 }
 
 /** Takes up to `wanted` from the oldest on, leaves the rest in place; answers what was taken. */

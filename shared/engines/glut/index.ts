@@ -41,34 +41,32 @@ export function findGluts(question: GlutQuestion): Outcome<GlutAnswer> {
  */
 export function overBetween(ledgers: readonly Ledger[], from: number, until: number): number {
   const sums = new Float64Array(ledgers[0]?.scenarios ?? 0);
-  for (const ledger of ledgers)
-    for (let s = 0; s < sums.length; s++)
-      for (let w = from; w < until; w++) sums[s] = (sums[s] as number) + (ledger.over[s * ledger.weeks + w] as number);
-  return sums.length === 0 ? 0 : middleOf(sums);
+  for (const ledger of ledgers) {
+    const first = Math.max(0, from - ledger.from);
+    const end = Math.min(ledger.weeks, until - ledger.from);
+    for (let s = 0; s < sums.length; s++) for (let w = first; w < end; w++) sums[s] = (sums[s] as number) + (ledger.over[s * ledger.weeks + w] as number);
+  }
+  return middleOf(sums);
 }
 
 function balanceOf(crop: GlutCrop): CropBalance {
   const ledger = keepLedger(crop);
-  const middle = (grid: Float64Array) => middles(grid, ledger.scenarios, ledger.weeks);
+  const all = crop.supply.weeks.length;
   return {
     crop: crop.supply.crop,
     waits: crop.waits,
-    availableGrams: middle(ledger.available),
-    freshGrams: middle(ledger.eaten),
-    surplusGrams: middle(ledger.surplus),
+    availableGrams: middles(ledger.available, ledger.scenarios, ledger, all),
+    freshGrams: middles(ledger.eaten, ledger.scenarios, ledger, all),
+    surplusGrams: middles(ledger.surplus, ledger.scenarios, ledger, all),
     ledger,
   };
 }
 
 function weekBalances(question: GlutQuestion, ledgers: readonly Ledger[]): WeekBalance[] {
   const kept = ledgers.filter((_, c) => !(question.crops[c] as GlutCrop).waits);
-  const together = (part: "eaten" | "used" | "surplus"): Float64Array => {
-    const scenarios = kept[0]?.scenarios ?? 0;
-    const sum = new Float64Array(scenarios * question.weeks.length);
-    for (const ledger of kept) for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + (ledger[part][i] as number);
-    return scenarios === 0 ? new Float64Array(question.weeks.length) : middles(sum, scenarios, question.weeks.length);
-  };
-  const [eaten, used, surplus] = [together("eaten"), together("used"), together("surplus")];
+  const eaten = middlesTogether(kept, "eaten", question.weeks.length);
+  const used = middlesTogether(kept, "used", question.weeks.length);
+  const surplus = middlesTogether(kept, "surplus", question.weeks.length);
   return question.weeks.map((week, w) => {
     const surplusGrams = surplus[w] as number;
     return {
@@ -79,6 +77,21 @@ function weekBalances(question: GlutQuestion, ledgers: readonly Ledger[]): WeekB
       glut: surplusGrams > 0 && surplusGrams >= question.glutGrams,
     };
   });
+}
+
+/** Added up in each scenario, then the middle of each week. */
+function middlesTogether(ledgers: readonly Ledger[], part: "eaten" | "used" | "surplus", weeks: number): Float64Array {
+  const scenarios = ledgers[0]?.scenarios ?? 0;
+  const sum = new Float64Array(scenarios * weeks);
+  for (const ledger of ledgers) {
+    const grams = ledger[part];
+    for (let s = 0; s < scenarios; s++) {
+      const to = s * weeks + ledger.from;
+      const of = s * ledger.weeks;
+      for (let w = 0; w < ledger.weeks; w++) sum[to + w] = (sum[to + w] as number) + (grams[of + w] as number);
+    }
+  }
+  return middles(sum, scenarios, { from: 0, weeks }, weeks);
 }
 
 function checkShape(crop: GlutCrop, question: GlutQuestion): void {

@@ -23,10 +23,14 @@ export interface GlutQuestion {
   readonly glutGrams: number;
 }
 
-/** One entry for each scenario and week: entry s × weeks + w. Grams. */
+/**
+ * One entry for each scenario and week, kept only for the weeks in which there is anything of the crop:
+ * entry s × weeks + w is week `from` + w of the question. Grams.
+ */
 export interface Ledger {
   readonly crop: string;
   readonly scenarios: number;
+  readonly from: number;
   readonly weeks: number;
   /** There to be used: the week's own and what still keeps. */
   readonly available: Float64Array;

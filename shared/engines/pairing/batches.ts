@@ -23,13 +23,8 @@ export interface Allowed {
 
 /** Null when a main crop is not there or too little for a batch. */
 export function allowedBatches(recipe: RecipeUse, ripe: ReadonlyMap<string, RipeCrop>): Allowed | null {
-  const whole = recipe.uses.reduce((sum, use) => sum + use.grams, 0);
-  const needed = recipe.uses.filter((use) => use.grams > 0 && use.grams >= MAIN_SHARE * whole);
-  const mains = needed.flatMap((use) => {
-    const crop = ripe.get(use.crop);
-    return crop ? [{ ripe: crop, grams: use.grams }] : [];
-  });
-  if (needed.length === 0 || mains.length < needed.length) return null;
+  const mains = mainCrops(recipe, ripe);
+  if (mains.length === 0) return null;
   const fit = (grams: (crop: RipeCrop) => number): number => Math.min(...mains.map((main) => Math.floor(grams(main.ripe) / main.grams)));
 
   const mustGo = mains.some((main) => !main.ripe.waits);
@@ -41,4 +36,18 @@ export function allowedBatches(recipe: RecipeUse, ripe: ReadonlyMap<string, Ripe
   const lifted = fit((crop) => crop.ripensGrams);
   if (recipe.way === "store") return lifted >= 1 ? { batches: Math.min(lifted, MOST_BATCHES), madeOf: "lift", mains } : null;
   return mains.every((main) => main.ripe.ripensGrams > 0) ? { batches: 1, madeOf: "waits", mains } : null;
+}
+
+/** The main crops; none when one of them is not there at all. A whole book of recipes is asked in each of some fifty weeks, so this is plain. */
+function mainCrops(recipe: RecipeUse, ripe: ReadonlyMap<string, RipeCrop>): { ripe: RipeCrop; grams: number }[] {
+  let whole = 0;
+  for (const use of recipe.uses) whole += use.grams;
+  const mains: { ripe: RipeCrop; grams: number }[] = [];
+  for (const { crop, grams } of recipe.uses) {
+    if (grams <= 0 || grams < MAIN_SHARE * whole) continue;
+    const found = ripe.get(crop);
+    if (!found) return [];
+    mains.push({ ripe: found, grams });
+  }
+  return mains;
 }

@@ -23,6 +23,8 @@ interface Level {
 }
 
 const THIRDS = 3;
+/** Rounds to nothing in a sentence. */
+const LITTLE_GRAMS = 25;
 const MINUTES_STEP = 5;
 /** Days from which a product keeps "through the winter", "some weeks", "some days". */
 const KEEPING_CLASSES = [180, 28, 3] as const;
@@ -61,7 +63,11 @@ export function reason(way: Ranked, next: Ranked | undefined): string {
 }
 
 const ALONE: Record<Exclude<Allowed["madeOf"], "over">, (way: Ranked) => string> = {
-  meal: () => "Nothing of it is over; a meal of what there is anyway.",
+  meal: (way) => {
+    const over = way.allowed.mains.reduce((sum, main) => sum + main.ripe.surplusGrams, 0);
+    if (over < LITTLE_GRAMS) return "Nothing of it is over; a meal of what there is anyway.";
+    return `${sentenceCase(amountWords(over))} of it is over, less than a batch takes; the rest is there anyway.`;
+  },
   lift: (way) => {
     const kept = longestKeeping(way);
     return kept.days > 0 ? `Lifted this week; ${keepsFor(kept)}.` : "Lifted this week.";
