@@ -5,7 +5,7 @@
 import { highMin, likelyMin, type Copy, type CopyHold, type DayCopies, type Link } from "./copies.ts";
 import type { Capacity, Choice, Lag, Pair, Project, Use } from "./project.ts";
 import type { Absence, CookDayInput } from "./types.ts";
-import { stepName, waitWords } from "./words.ts";
+import { lengthWords, stepName } from "./words.ts";
 
 const BEGIN = 0;
 const NEVER = -100_000_000;
@@ -18,16 +18,16 @@ export function projectOf(day: CookDayInput, model: DayCopies): Project {
   const name = (copy: number): string => stepName(day, copies[copy]);
   const lags: Lag[] = copies.flatMap((copy, i): Lag[] => [
     { from: BEGIN, to: startOf(i), min: 0, why: "" },
-    { from: startOf(i), to: end, min: likelyMin(copy), why: `${name(i)} takes ${likelyMin(copy)} min` },
-    ...fixedTimes(day, copies, i),
+    { from: startOf(i), to: end, min: likelyMin(copy), why: `${name(i)} takes ${lengthWords(likelyMin(copy))}` },
+    ...fixedTimes(copies, i),
   ]);
   for (const { before, after, maxWait } of links) {
     const length = likelyMin(copies[before] as Copy);
-    lags.push({ from: startOf(before), to: startOf(after), min: length, why: `${name(before)} takes ${length} min and comes before ${name(after)}` });
-    if (maxWait !== null) lags.push({ from: startOf(after), to: startOf(before), min: -(length + maxWait), why: waitWords(name(after), name(before), maxWait) });
+    lags.push({ from: startOf(before), to: startOf(after), min: length, why: `${name(before)} takes ${lengthWords(length)} and comes before ${name(after)}` });
+    if (maxWait !== null) lags.push({ from: startOf(after), to: startOf(before), min: -(length + maxWait), why: "" });
   }
-  lags.push(...loadOrder(copies), ...limitLags(day, model));
-  if (day.endByMin !== null) lags.push({ from: end, to: BEGIN, min: -day.endByMin, why: `all done by ${day.endByMin} min` });
+  lags.push(...loadOrder(copies), ...limitLags(model));
+  if (day.endByMin !== null) lags.push({ from: end, to: BEGIN, min: -day.endByMin, why: "" });
   const things = (["burners", "pots", "sinks"] as const).map((what): Capacity => ({ name: what, limit: day.kitchen[what], uses: thingUses(what, copies, holds) }));
   const ovens = ovenParts(day, copies);
   return {
@@ -41,19 +41,17 @@ export function projectOf(day: CookDayInput, model: DayCopies): Project {
   };
 }
 
-function fixedTimes(day: CookDayInput, copies: readonly Copy[], i: number): Lag[] {
-  const { step, load } = copies[i] as Copy;
-  const name = stepName(day, copies[i]);
+function fixedTimes(copies: readonly Copy[], i: number): Lag[] {
+  const copy = copies[i] as Copy;
+  const { notBeforeMin, startAtMin, endByMin } = copy.step;
   const lags: Lag[] = [];
-  const earliest = (min: number, why: string): void => void lags.push({ from: BEGIN, to: startOf(i), min, why });
-  const latest = (min: number, why: string): void => void lags.push({ from: startOf(i), to: BEGIN, min: -min, why });
-  if (step.notBeforeMin !== undefined) earliest(step.notBeforeMin, `${name} not before ${step.notBeforeMin} min`);
+  const earliest = (min: number): void => void lags.push({ from: BEGIN, to: startOf(i), min, why: "" });
+  const latest = (min: number): void => void lags.push({ from: startOf(i), to: BEGIN, min: -min, why: "" });
+  if (notBeforeMin !== undefined) earliest(notBeforeMin);
+  if (startAtMin !== undefined) earliest(startAtMin);
   // A fixed start is that of the first load; the others follow.
-  if (step.startAtMin !== undefined && (load ?? 1) === 1) {
-    earliest(step.startAtMin, `${name} at ${step.startAtMin} min`);
-    latest(step.startAtMin, `${name} at ${step.startAtMin} min`);
-  }
-  if (step.endByMin !== undefined) latest(step.endByMin - likelyMin(copies[i] as Copy), `${name} done by ${step.endByMin} min`);
+  if (startAtMin !== undefined && (copy.load ?? 1) === 1) latest(startAtMin);
+  if (endByMin !== undefined) latest(endByMin - likelyMin(copy));
   return lags;
 }
 
@@ -66,14 +64,13 @@ function loadOrder(copies: readonly Copy[]): Lag[] {
  * The limit itself, and for every step in between that has a range: from its planned start, with everything up to the end of
  * the chain at its longest, the limit is still kept.
  */
-function limitLags(day: CookDayInput, { copies, links, limits }: DayCopies): Lag[] {
+function limitLags({ copies, links, limits }: DayCopies): Lag[] {
   const lags: Lag[] = [];
-  for (const { from, to, maxMin, why } of limits) {
+  for (const { from, to, maxMin } of limits) {
     const length = likelyMin(copies[from] as Copy);
-    const words = `${stepName(day, copies[to])} within ${maxMin} min of the end of ${stepName(day, copies[from])}${why ? ` (${why})` : ""}`;
-    lags.push({ from: startOf(to), to: startOf(from), min: -(length + maxMin), why: words });
+    lags.push({ from: startOf(to), to: startOf(from), min: -(length + maxMin), why: "" });
     for (const [copy, longest] of longestTo(copies, links, from, to)) {
-      lags.push({ from: startOf(copy), to: startOf(from), min: longest - length - maxMin, why: words });
+      lags.push({ from: startOf(copy), to: startOf(from), min: longest - length - maxMin, why: "" });
     }
   }
   return lags;

@@ -3,8 +3,10 @@
  * Minutes are whole numbers from the start of the day. One input and one budget give one plan, on any machine. Model: README.
  */
 import { assign } from "./assign.ts";
+import { explainClash } from "./clash.ts";
 import { copiesOf, likelyMin, type Copy, type DayCopies } from "./copies.ts";
 import { projectOf, startOf } from "./day-to-lags.ts";
+import { shortestStand } from "./levels.ts";
 import { endSpread, longestStand, mustStartBy } from "./margins.ts";
 import { solveProject } from "./solve.ts";
 import type { Budget, CookDayInput, CookDayPlan, PlannedStep } from "./types.ts";
@@ -15,18 +17,26 @@ export type * from "./types.ts";
 /** The best plan that the budget finds, with its lower bound; a day that cannot be is an answer, with what clashes and ways out. */
 export function scheduleCookDay(day: CookDayInput, budget: Budget): CookDayPlan {
   const model = copiesOf(day);
-  const found = solveProject(projectOf(day, model), budget);
-  if (!found.plan) return { ...empty(model), status: found.status === "infeasible" ? "infeasible" : "feasible", schedulesUsed: found.used };
-  const starts = model.copies.map((_, i) => found.plan?.starts[startOf(i)] as number);
-  const ovens = model.copies.map((_, i) => found.plan?.options[startOf(i)] as number);
+  const project = projectOf(day, model);
+  const found = solveProject(project, budget);
+  if (found.status === "infeasible") {
+    const { clashes, used } = explainClash(day, budget.schedules);
+    return { ...empty(model), status: "infeasible", conflicts: clashes, schedulesUsed: found.used + used };
+  }
+  if (!found.plan) return { ...empty(model), notes: [...model.notes, NO_PLAN_YET], schedulesUsed: found.used };
+  const { plan, used } = shortestStand(project, model, found.plan, Math.max(0, budget.schedules - found.used));
+  const starts = model.copies.map((_, i) => plan.starts[startOf(i)] as number);
+  const ovens = model.copies.map((_, i) => plan.options[startOf(i)] as number);
   return {
     ...empty(model),
     ...planned(day, model, starts, ovens),
     status: found.status === "optimal" ? "optimal" : "feasible",
     lowerBoundMin: found.bound,
-    schedulesUsed: found.used,
+    schedulesUsed: found.used + used,
   };
 }
+
+const NO_PLAN_YET = "No plan was found in the effort allowed, and none was ruled out. Fewer dishes or longer waits make it easier.";
 
 function empty(model: DayCopies): CookDayPlan {
   return {

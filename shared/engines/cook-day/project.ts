@@ -10,7 +10,7 @@ export interface Lag {
   readonly from: number;
   readonly to: number;
   readonly min: number;
-  /** In words, for the explanation of an impossibility. */
+  /** What takes that long, in words, for the explanation of an impossibility; empty where it is a limit. */
   readonly why: string;
 }
 

@@ -44,3 +44,27 @@ export function listWords(words: readonly string[]): string {
 export function sentence(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
+
+/**
+ * What cannot all be had: each dish with its limits, then the day's and the kitchen's, then (`nature`) what merely takes long or
+ * needs much.
+ */
+export function clashWords(limits: readonly { dish: string | null; words: string }[], nature: readonly string[]): string {
+  const dishes = [...new Set(limits.flatMap(({ dish }) => (dish === null ? [] : [dish])))];
+  const byDish = dishes.map((dish) => `${dish}: ${listWords(limits.filter((limit) => limit.dish === dish).map((limit) => limit.words))}`);
+  const rest = [...limits.filter(({ dish }) => dish === null).map(({ words }) => words), ...nature.filter((words) => words !== "")];
+  return `${[...byDish, ...rest].map(sentence).join(" ")} All that together cannot be had.`;
+}
+
+/** “Boil” (Soup) needs 3 burners. `thing` is the name of a capacity. */
+export function needWords(day: CookDayInput, copy: Copy, thing: string, amount: number): string {
+  const [one, many] = THINGS[thing] ?? ["tray in the oven", "trays in the oven"];
+  return `${stepName(day, copy)} needs ${countWords(amount, one, many)}`;
+}
+
+const THINGS: Readonly<Record<string, readonly [string, string]>> = {
+  burners: ["burner", "burners"],
+  pots: ["large pot", "large pots"],
+  sinks: ["sink", "sinks"],
+  cooks: ["pair of hands", "pairs of hands"],
+};
