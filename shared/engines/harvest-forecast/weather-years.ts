@@ -22,10 +22,11 @@ type ScenarioYear = WeatherYears["years"][number];
 
 export function weatherYears(q: WeatherQuestion): Outcome<WeatherYears> {
   const asked = q.maxYears ?? WINDOW_YEARS;
-  const past = q.record ? wholeYears(q.record, q.asOf).slice(-asked) : [];
+  const whole = q.record ? wholeYears(q.record, q.asOf) : [];
   const observed = observedDays(q);
   const notes = observed.missing === 0 ? [] : [`${observed.missing} past days have no reading; each season fills them with its own weather.`];
-  if (past.length >= FEWEST_YEARS) {
+  if (whole.length >= FEWEST_YEARS) {
+    const past = whole.slice(-asked);
     const calendar = calendarOf(q.from, q.until - q.from + 1);
     const years = past.map((_, i) => stitched(q, calendar, observed, past, i));
     const text = `${years.length} seasons of daily weather, ${past[0]?.label}–${past[past.length - 1]?.label}`;
@@ -34,7 +35,7 @@ export function weatherYears(q: WeatherQuestion): Outcome<WeatherYears> {
   const fromRecord = q.normals ? null : q.record && normalsOfRecord(q.record, q.asOf);
   const normals = q.normals ?? fromRecord;
   if (normals) {
-    const few = past.length > 0 || fromRecord ? [`The record has ${past.length} whole years; ${FEWEST_YEARS} are needed before it can stand for the years to come.`] : [];
+    const few = whole.length > 0 || fromRecord ? [`The record has ${whole.length} whole years; ${FEWEST_YEARS} are needed before it can stand for the years to come.`] : [];
     const basis: SourceRef[] = [
       { id: "household", text: fromRecord ? "Monthly means of the short record" : "Monthly means typed in" },
       { id: "R81", text: "Daily weather made from monthly means" },

@@ -58,6 +58,8 @@ describe("from a record", () => {
     const years = weatherYears(question({ record: long })).value.years;
     expect([years.length, years[0]?.label, years[29]?.label]).toEqual([30, "1997", "2026"]);
     expect(weatherYears(question({ record: long, maxYears: 40 })).value.years.length).toBe(40);
+    const one = weatherYears(question({ record: long, maxYears: 1 })).value;
+    expect([one.restsOn, one.years.length]).toEqual(["record", 1]);
   });
 
   it("reads nothing that is dated after the day", () => {
