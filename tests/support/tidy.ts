@@ -27,7 +27,9 @@ const LONGEST_FILE = 300;
 /** Repository paths and packages that a source imports, types included. */
 export function importsOf(file: string, text: string): string[] {
   const found: string[] = [];
-  for (const [, name] of text.matchAll(/(?:\bfrom\s*|\bimport\s*\(\s*|\bimport\s+)["']([^"']+)["']/g)) {
+  const statements = /^\s*(?:import|export)\b(?:[^;"'`]*?\bfrom)?\s*["']([^"']+)["']|\bimport\s*\(\s*["']([^"']+)["']/gm;
+  for (const [, whole, asked] of text.matchAll(statements)) {
+    const name = whole ?? asked;
     if (name === undefined) continue;
     if (name.startsWith("#")) found.push(name.slice(1));
     else if (name.startsWith(".")) found.push(path.posix.normalize(path.posix.join(path.posix.dirname(file), name)));
