@@ -4,8 +4,6 @@
  */
 export { simpleAverage, simpleAverageClipped, singleSine, singleTriangle } from "./degree-days.ts";
 export type { CutOff } from "./degree-days.ts";
-export { coverShift } from "./cover.ts";
-export type { CoverShift } from "./cover.ts";
 export { dayLengthHours } from "./day-length.ts";
 export { weatherYears } from "./weather-years.ts";
 export { frostDates } from "./frost-dates.ts";
