@@ -34,7 +34,7 @@ const only = (crop: GlutCrop): CropBalance => reckon([crop]).crops[0] as CropBal
 const total = (ledger: Ledger, part: "eaten" | "used" | "over", s: number) => ledger[part].slice(s * ledger.weeks, (s + 1) * ledger.weeks).reduce((sum, grams) => sum + grams, 0);
 /** What stands for scenario s in week w of the question; 0 in the weeks that a ledger does not hold. */
 const inWeek = (ledger: Ledger, part: "available" | "used" | "surplus", s: number, w: number) =>
-  w < ledger.from || w >= ledger.from + ledger.weeks ? 0 : (ledger[part][s * ledger.weeks + w - ledger.from] as number);
+  w < ledger.from || w >= ledger.from + ledger.weeks || ledger[part].length === 0 ? 0 : (ledger[part][s * ledger.weeks + w - ledger.from] as number);
 
 describe("in every season", () => {
   it("closes the gram account of each scenario, so the weeks' newly over add up to the season's", () => {

@@ -105,6 +105,13 @@ describe("a crop that waits for the grower", () => {
     expect(list(crops[0]!.ledger.onHand)).toEqual([5000]);
   });
 
+  it("goes on from what lies in store before the first week", () => {
+    // 4 in store, appetite 1.5, keeps 3 weeks from the first: 4, 2.5, 1, then the rest is used up or gone; nothing else is harvested
+    const { crops } = reckon([crop("onion", [[0, 0, 0, 0]], { waits: true, keepWeeks: 3, eatsGrams: 1500, openingGrams: [4000] })]);
+    expect(list(crops[0]!.availableGrams)).toEqual([4000, 2500, 1000, 0]);
+    expect(list(crops[0]!.freshGrams)).toEqual([1500, 1500, 1000, 0]);
+  });
+
   it("is gone when its keeping time has passed since the harvest", () => {
     // Keeps 2 weeks: W1 harvest, W2 still there, W3 gone with the 3 that are left.
     const { crops } = reckon([crop("leek", [[5000, 0, 0, 0]], { waits: true, keepWeeks: 2, eatsGrams: 1000 })]);

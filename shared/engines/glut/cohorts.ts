@@ -8,10 +8,11 @@ import type { GlutCrop, Ledger } from "./types.ts";
 export function keepLedger(crop: GlutCrop): Ledger {
   const scenarios = crop.supply.scenarios.length;
   const { from, weeks } = weeksWithAny(crop);
-  const grid = () => new Float64Array(scenarios * weeks);
+  const size = scenarios * weeks;
+  const overSize = crop.waits ? 0 : size;
   const ledger: Ledger = {
     crop: crop.supply.crop, scenarios, from, weeks,
-    available: grid(), eaten: grid(), used: grid(), surplus: grid(), over: grid(),
+    available: new Float64Array(size), eaten: new Float64Array(size), used: new Float64Array(size), surplus: new Float64Array(overSize), over: new Float64Array(overSize),
     onHand: new Float64Array(scenarios), leftStanding: new Float64Array(scenarios),
   };
   const run = crop.waits ? waitingScenario : keepingScenario;
@@ -20,9 +21,11 @@ export function keepLedger(crop: GlutCrop): Ledger {
 }
 
 /** From the first week with a pick in any scenario to the last in which one of the last can be used. */
-function weeksWithAny({ supply, keepWeeks, waits }: GlutCrop): { from: number; weeks: number } {
+function weeksWithAny({ supply, keepWeeks, waits, openingGrams }: GlutCrop): { from: number; weeks: number } {
   let first = supply.weeks.length;
   let last = -1;
+  // what is there before the first week has lost its day of harvest: it is taken as of the first week
+  if (waits && openingGrams && Array.from(openingGrams).some((grams) => grams > 0)) [first, last] = [0, 0];
   for (let s = 0; s < supply.scenarios.length; s++) {
     const grams = supply.scenarios[s] as Float64Array;
     const flags = supply.inHarvest[s] as Uint8Array;
@@ -60,10 +63,10 @@ function waitingScenario(crop: GlutCrop, s: number, ledger: Ledger): void {
   const grams = crop.supply.scenarios[s] as Float64Array;
   const inHarvest = crop.supply.inHarvest[s] as Uint8Array;
   const at = s * weeks;
-  let heap = 0;
+  let heap = crop.openingGrams?.[s] ?? 0;
   let since = 0;
   for (let w = 0; w < weeks; w++) {
-    since = inHarvest[from + w] === 1 || grams[from + w] !== 0 ? 0 : since + 1;
+    since = w === 0 || inHarvest[from + w] === 1 || grams[from + w] !== 0 ? 0 : since + 1;
     if (since >= crop.keepWeeks) {
       ledger.leftStanding[s] = (ledger.leftStanding[s] as number) + heap;
       heap = 0;

@@ -42,6 +42,8 @@ export function findGluts(question: GlutQuestion): Outcome<GlutAnswer> {
 export function overBetween(ledgers: readonly Ledger[], from: number, until: number): number {
   const sums = new Float64Array(ledgers[0]?.scenarios ?? 0);
   for (const ledger of ledgers) {
+    // a crop that waits has no column of what is over
+    if (ledger.over.length === 0) continue;
     const first = Math.max(0, from - ledger.from);
     const end = Math.min(ledger.weeks, until - ledger.from);
     for (let s = 0; s < sums.length; s++) for (let w = first; w < end; w++) sums[s] = (sums[s] as number) + (ledger.over[s * ledger.weeks + w] as number);
@@ -57,7 +59,7 @@ function balanceOf(crop: GlutCrop): CropBalance {
     waits: crop.waits,
     availableGrams: middles(ledger.available, ledger.scenarios, ledger, all),
     freshGrams: middles(ledger.eaten, ledger.scenarios, ledger, all),
-    surplusGrams: middles(ledger.surplus, ledger.scenarios, ledger, all),
+    surplusGrams: crop.waits ? new Float64Array(all) : middles(ledger.surplus, ledger.scenarios, ledger, all),
     ledger,
   };
 }

@@ -11,6 +11,8 @@ export interface GlutCrop {
   readonly waits: boolean;
   /** Eaten fresh at most in a week. */
   readonly eatsGrams: number;
+  /** Of a crop that waits: what stands or lies there before the first week, one figure for each scenario; left out = nothing. */
+  readonly openingGrams?: ArrayLike<number>;
   /** What chosen ways take, one figure for each week of the supply. */
   readonly plannedGrams: ArrayLike<number>;
 }
@@ -36,9 +38,9 @@ export interface Ledger {
   readonly available: Float64Array;
   readonly eaten: Float64Array;
   readonly used: Float64Array;
-  /** Left when what is eaten and what is planned is taken off; what keeps counts again next week. */
+  /** Left when what is eaten and what is planned is taken off; what keeps counts again next week. Empty for a crop that waits. */
   readonly surplus: Float64Array;
-  /** Newly over, each gram once, in the week it was picked: neither eaten nor used while it keeps. */
+  /** Newly over, each gram once, in the week it was picked: neither eaten nor used while it keeps. Empty for a crop that waits. */
   readonly over: Float64Array;
   /** Still within its time, or waiting, after the last week; one entry for each scenario. */
   readonly onHand: Float64Array;

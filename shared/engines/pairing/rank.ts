@@ -44,13 +44,14 @@ const LEVELS: readonly Level[] = [
 
 /** Best first; what no level parts stands by title, then by id. */
 export function ranked(ways: readonly Ranked[]): Ranked[] {
-  return [...ways].sort((a, b) => {
-    const level = decidingLevel(a, b);
-    if (level) return level.of(a) - level.of(b);
-    const [left, right] = [a.candidate.recipe, b.candidate.recipe];
+  const placed = ways.map((way) => ({ way, places: LEVELS.map((level) => level.of(way)) }));
+  placed.sort((a, b) => {
+    for (let i = 0; i < LEVELS.length; i++) if (a.places[i] !== b.places[i]) return (a.places[i] as number) - (b.places[i] as number);
+    const [left, right] = [a.way.candidate.recipe, b.way.candidate.recipe];
     if (left.title !== right.title) return left.title < right.title ? -1 : 1;
     return left.id < right.id ? -1 : 1;
   });
+  return placed.map(({ way }) => way);
 }
 
 /** Why a way stands before the next one; the last says what speaks for it by itself. */
