@@ -23,22 +23,22 @@ export function explainClash(day: CookDayInput, conflicts: number): { clashes: C
   const asker = new Asker(conflicts);
   const found: { text: string; ways: Change[] }[] = [];
   let left = day;
+  // That the day itself cannot be has been proved by whoever asks.
+  let possible: boolean | undefined = false;
   // Where one change does not do, the first that undoes this clash is made and the rest is looked at again.
-  while (found.length < MOST_CLASHES && asker.canBe(left) === false) {
+  while (possible === false && found.length < MOST_CLASHES) {
     const set = smallestClash(left, asker);
-    const text = clashWords(set.filter((limit) => limit.kind !== "dish"), natureOf(withoutAllBut(left, set)));
-    const ways = waysOut(left, set, asker);
-    if (ways.length > 0) {
-      found.push({ text, ways });
-      break;
-    }
     const only = withoutAllBut(left, set);
-    const undoes = waysOut(only, set, asker)[0];
-    found.push({ text, ways: undoes ? [undoes] : [] });
+    const text = clashWords(set.filter((limit) => limit.kind !== "dish"), natureOf(only));
+    const ways = waysOut(left, set, asker);
+    possible = ways.length > 0;
+    const undoes = possible ? undefined : waysOut(only, set, asker)[0];
+    found.push({ text, ways: undoes ? [undoes] : ways });
     if (!undoes) break;
     left = undoes.apply(left);
+    possible = asker.canBe(left);
   }
-  return { clashes: told(found, asker.canBe(left) === true || (found[found.length - 1]?.ways.length ?? 0) > 0), used: asker.used };
+  return { clashes: told(found, possible === true), used: asker.used };
 }
 
 /** With several clashes every way names one change for each of the others. */
