@@ -36,6 +36,8 @@ export interface AppOptions {
   readonly mode: Mode;
   readonly version: string;
   readonly log: LogStyle;
+  /** Takes the lines of the log instead of the console. */
+  readonly writeLog?: (line: string) => void;
   /** Where the built pages lie; null = none are served. */
   readonly pages: string | null;
   /** Who is asking; on loopback always the keeper of the one household. */
@@ -52,8 +54,8 @@ const LIMITS = {
   routerOptions: { maxParamLength: 100, ignoreTrailingSlash: false },
 } as const;
 
-export async function buildApp({ db, clock, mode, version, log, pages, memberOf = keeper }: AppOptions): Promise<FastifyInstance> {
-  const app = Fastify({ ...LIMITS, logger: loggerOf(log), logController: new LogController({ disableRequestLogging: true }), genReqId: () => randomUUID(), frameworkErrors: answerUnreadable }).withTypeProvider<ZodTypeProvider>();
+export async function buildApp({ db, clock, mode, version, log, writeLog, pages, memberOf = keeper }: AppOptions): Promise<FastifyInstance> {
+  const app = Fastify({ ...LIMITS, logger: loggerOf(log, writeLog), logController: new LogController({ disableRequestLogging: true }), genReqId: () => randomUUID(), frameworkErrors: answerUnreadable }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(readByContract);
   app.setSerializerCompiler(serializerCompiler);
   answerErrors(app);

@@ -8,14 +8,16 @@ import type { MemberOf } from "./member.ts";
 /** Where lines go: as JSON for a machine, as short lines for a person, or nowhere. */
 export type LogStyle = "json" | "lines" | "none";
 
-export function loggerOf(style: LogStyle): Exclude<FastifyServerOptions["logger"], undefined> {
+export function loggerOf(style: LogStyle, write?: (line: string) => void): Exclude<FastifyServerOptions["logger"], undefined> {
   if (style === "none") return false;
+  const readably = (line: string): boolean => process.stderr.write(`${readable(line)}\n`);
+  const writer = write ?? (style === "lines" ? readably : undefined);
   return {
     level: style === "json" ? "info" : "warn",
     base: null,
     timestamp: () => `,"time":"${new Date().toISOString()}"`,
     serializers: { err: bareError },
-    ...(style === "lines" ? { stream: { write: (line: string) => process.stderr.write(`${readable(line)}\n`) } } : {}),
+    ...(writer ? { stream: { write: (line: string) => void writer(line) } } : {}),
   };
 }
 
@@ -39,12 +41,17 @@ export function logAnswers(app: FastifyInstance, memberOf: MemberOf): void {
 /** Kind, place and code of an error. Messages of the database driver repeat what was sent, so only their code is kept. */
 export function bareError(error: FastifyError | Error): { type: string; message: string; stack: string } {
   const code = deepestCode(error);
-  const spoken = code !== null || error.cause !== undefined;
   return {
     type: error.name,
-    message: spoken ? `code ${code ?? "unknown"}` : error.message,
+    message: code === null && error.cause === undefined ? error.message : [`code ${code ?? "unknown"}`, ...fieldsOf(error.cause)].join(" "),
     stack: (error.stack ?? "").split("\n").filter((line) => /^\s+at /.test(line)).join("\n"),
   };
+}
+
+/** Of an answer that does not fit its contract: where, not what. */
+function fieldsOf(cause: unknown): string[] {
+  if (typeof cause !== "object" || cause === null || !("issues" in cause) || !Array.isArray(cause.issues)) return [];
+  return (cause.issues as { path?: unknown[]; code?: unknown }[]).map(({ path = [], code }) => `${path.join(".")}: ${String(code)}`);
 }
 
 function deepestCode(error: Error): string | null {

@@ -56,6 +56,14 @@ describe("a body that cannot be read", () => {
   });
 });
 
+describe("a day that the calendar of the database does not have", () => {
+  it.each(["0000-01-01", "0000-12-31"])("%s is 400, not a failure", async (day) => {
+    const answer = await stillroom.call("PUT", `/api/cook-days/${randomUUID()}`, { body: { on: day, startsAt: "10:00", cooks: 1, kitchen: { ovens: [], burners: 2 }, dishes: [] } });
+    expect(answer.statusCode).toBe(400);
+    expect((await stillroom.call("GET", `/api/calendar?asOf=${day}`)).statusCode).toBe(400);
+  });
+});
+
 describe("a problem document", () => {
   it("has the members of RFC 9457 §3.1, and names the request", async () => {
     const body = (await put({ ...bed, lengthM: -1 })).json<Record<string, unknown>>();
