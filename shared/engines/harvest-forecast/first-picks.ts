@@ -13,6 +13,8 @@ export interface FirstPicks {
   readonly upFrom: Int32Array;
   /** By year · perYear + part of the requirement's distribution, earliest first; −1 where the weather given does not bring it. */
   readonly days: Int32Array;
+  /** Share of the scenarios that had been ripe before `notBefore`, dealt anew; mean over the years. */
+  readonly ruledOut: number;
 }
 
 /** Share of the scenarios kept when all of them say it should have been picked by now. */
@@ -29,11 +31,13 @@ export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: 
   const long = bulbingDays(crop, weather, latitude);
   const days = new Int32Array(weather.years.length * perYear).fill(-1);
   const even = equalSteps(days.length);
+  let ruledOut = 0;
   for (let y = 0; y < weather.years.length; y++) {
     const from = upFrom[y] as number;
     if (from < 0) continue;
     const gained = warmth.values[y * warmth.stride + from] as number;
     const passed = notBefore === null ? 0 : chancePassed(warmth, y, from, notBefore - q.weather.firstDay, need);
+    ruledOut += passed / weather.years.length;
     const bulbs = long ? firstLongDay(warmth, y, from, gained, long) : from;
     if (bulbs < 0) continue;
     for (let i = 0; i < perYear; i++) {
@@ -44,7 +48,7 @@ export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: 
       days[y * perYear + i] = Math.max(day, bulbs, notBefore === null ? from : notBefore - q.weather.firstDay);
     }
   }
-  return { upFrom, days };
+  return { upFrom, days, ruledOut };
 }
 
 /** By year, the day from which warmth counts: the start, or emergence by the warmth of the soil. */

@@ -12,7 +12,7 @@ import { dayBandOf } from "./frost-dates.ts";
 import { harvestCurve, seasonGrams } from "./grams.ts";
 import { knownFacts } from "./known-facts.ts";
 import type { KnownFacts } from "./known-facts.ts";
-import { basisOf, coldSoilNotes, restNotes, seasonNotes } from "./notes.ts";
+import { basisOf, coldSoilNotes, restNotes, seasonNotes, WORTH_SAYING } from "./notes.ts";
 import { requirementOf } from "./requirement.ts";
 import { dealFor, quantilesAYear } from "./scenario-deal.ts";
 import type { Deal } from "./scenario-deal.ts";
@@ -22,52 +22,64 @@ import type { CoveredWeather } from "./thermal-time.ts";
 import type { ForecastQuestion, PlantingForecast } from "./types.ts";
 import { shapeOf } from "./yield-curve.ts";
 
-/** Degrades with a note: no weather, no start day or an unripe season give scenarios without a pick, never an exception. */
-export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast> {
-  const { planting, weather } = q;
-  const { crop } = planting;
-  const facts = knownFacts(q);
-  const air = covered(weather, planting.cover);
-  const perYear = quantilesAYear(weather.years.length);
-  const waits = waitsForTheGrower(crop);
-  const shape = shapeOf(crop);
-  const clock = clockOf(q, facts, air, true);
-  const bearing = bearingOf(crop, planting.standsSince, facts.season?.name ?? 0);
-  const notes = clock ? [...clock.notes] : [noStart(q)];
-  const deal = dealFor(planting.id, weather.years.length, perYear);
-  const ready = readyDays(q, facts, air, clock, deal, perYear, bearing.share === 0, notes);
-  const beganOn = clockOf(q, facts, air, false)?.startDay ?? facts.firstPick ?? q.asOf;
-  const seasons = seasonsOf(q, facts, air, { beganOn, pickWeeks: bearing.pickWeeks, ready, deal, perYear, shape });
-  const yields = seasonYield(planting, bearing.share);
-  const curve = harvestCurve(seasons, yields, facts, deal, shape, waits, q.asOf);
-  const value: PlantingForecast = {
-    plantingId: planting.id,
-    crop: crop.slug,
-    asOf: q.asOf,
-    perYear,
-    firstPickDay: seasons.first,
-    lastPickDay: seasons.until.map((day) => (day < 0 ? -1 : day - 1)),
-    totalGrams: seasonGrams(curve),
-    curve,
-    waits,
-  };
-  const ripens = clock && bearing.share > 0 ? seasonNotes(q, seasons) : [];
-  return { value, basis: basisOf(q, facts), notes: [...restNotes(q, facts, clock), ...notes, ...ripens, ...yields.notes] };
+/** What every step of one planting's forecast works from. */
+interface Reckoning {
+  readonly q: ForecastQuestion;
+  readonly facts: KnownFacts;
+  readonly air: CoveredWeather;
+  readonly deal: Deal;
+  readonly perYear: number;
 }
 
-/** First picks before frost; adds what should be said about the start and the sightings. */
-function readyDays(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, clock: Clock | null, deal: Deal, perYear: number, tooYoung: boolean, notes: string[]): FirstPicks {
-  const none = { upFrom: new Int32Array(air.years.length).fill(-1), days: new Int32Array(air.years.length * perYear).fill(-1) };
-  if (tooYoung) notes.push("Too young to be picked this season.");
-  if (!clock || tooYoung) return none;
+/** Degrades with a note: no weather, no start day or an unripe season give scenarios without a pick, never an exception. */
+export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast> {
+  const { planting, weather, asOf } = q;
+  const { crop } = planting;
+  const perYear = quantilesAYear(weather.years.length);
+  const deal = dealFor(planting.id, weather.years.length, perYear);
+  const reckoning: Reckoning = { q, facts: knownFacts(q), air: covered(weather, planting.cover), deal, perYear };
+  const { facts, air } = reckoning;
+  const clock = clockOf(q, facts, air, true);
+  const bearing = bearingOf(crop, planting.standsSince, facts.season?.name ?? 0);
+  const { ready, notes } = readyDays(reckoning, clock, bearing.share === 0);
+  const beganOn = clockOf(q, facts, air, false)?.startDay ?? facts.firstPick ?? asOf;
+  const shape = shapeOf(crop);
+  const waits = waitsForTheGrower(crop);
+  const seasons = seasonsOf(q, facts, air, { beganOn, pickWeeks: bearing.pickWeeks, ready, deal, perYear, shape });
+  const yields = seasonYield(planting, bearing.share);
+  const curve = harvestCurve(seasons, yields, facts, deal, shape, waits, asOf);
+  const ripens = clock && bearing.share > 0 ? seasonNotes(q, seasons) : [];
+  return {
+    value: {
+      plantingId: planting.id,
+      crop: crop.slug,
+      asOf,
+      perYear,
+      firstPickDay: seasons.first,
+      lastPickDay: seasons.until.map((day) => (day < 0 ? -1 : day - 1)),
+      totalGrams: seasonGrams(curve),
+      curve,
+      waits,
+    },
+    basis: basisOf(q, facts),
+    notes: [...restNotes(q, facts, clock), ...notes, ...ripens, ...yields.notes],
+  };
+}
+
+/** First picks before frost, and what should be said about the start and the sightings. */
+function readyDays(reckoning: Reckoning, clock: Clock | null, tooYoung: boolean): { ready: FirstPicks; notes: string[] } {
+  const { q, facts, air, deal, perYear } = reckoning;
+  const none = { upFrom: new Int32Array(air.years.length).fill(-1), days: new Int32Array(air.years.length * perYear).fill(-1), ruledOut: 0 };
+  if (!clock) return { ready: none, notes: [noStart(q)] };
+  const notes = [...clock.notes];
+  if (tooYoung) return { ready: none, notes: [...notes, "Too young to be picked this season."] };
   if (clock.startDay < q.weather.firstDay) notes.push("The weather given begins after this planting did; its first days are not counted.");
   const need = requirementOf(q, clock);
   notes.push(...need.notes, ...coldSoilNotes(q, air, clock));
-  const notBefore = notYet(q, facts);
-  const ready = firstPicks(q, air, clock, need, perYear, deal.step, notBefore);
-  if (notBefore !== null && clock.startDay < notBefore) notes.push("Nothing has been picked yet, so earlier dates are ruled out.");
-  if (clock.restsOn !== "book") notes.push(...disagreement(q, facts, air, ready, deal, perYear));
-  return ready;
+  const ready = firstPicks(q, air, clock, need, perYear, deal.step, notYet(q, facts));
+  if (ready.ruledOut >= WORTH_SAYING) notes.push("Nothing has been picked yet, so earlier dates are ruled out.");
+  if (clock.restsOn !== "book") notes.push(...disagreement(reckoning, ready));
+  return { ready, notes };
 }
 
 /** The day before which nobody can have picked: only where picks are written down, and the crop does not wait. */
@@ -77,10 +89,11 @@ function notYet(q: ForecastQuestion, facts: KnownFacts): DayNumber | null {
 }
 
 /** A sighting that moves the likely day out of the book's span is believed, and said. */
-function disagreement(q: ForecastQuestion, facts: KnownFacts, air: CoveredWeather, ready: FirstPicks, deal: Deal, perYear: number): string[] {
+function disagreement({ q, facts, air, deal, perYear }: Reckoning, ready: FirstPicks): string[] {
   const book = clockOf(q, facts, air, false);
   if (!book) return [];
-  const expected = dayBandOf(firstPicks(q, air, book, requirementOf(q, book), perYear, deal.step, null).days.filter((day) => day >= 0));
+  const byBook = firstPicks(q, air, book, requirementOf(q, book), perYear, deal.step, null);
+  const expected = dayBandOf(byBook.days.filter((day) => day >= 0));
   const now = dayBandOf(ready.days.filter((day) => day >= 0));
   if (!expected || !now || (now.likely >= expected.low && now.likely <= expected.high)) return [];
   return [`What you saw puts it ${now.likely < expected.low ? "earlier" : "later"} than the book's span; your sighting is believed.`];

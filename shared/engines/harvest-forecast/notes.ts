@@ -2,7 +2,8 @@
 import type { CropFacts } from "../../kernel/crop-facts.ts";
 import { waitsForTheGrower } from "../../kernel/crop-facts.ts";
 import type { SourceRef } from "../../kernel/outcome.ts";
-import { dateOf } from "../../kernel/local-date.ts";
+import { dateOf, yearOf } from "../../kernel/local-date.ts";
+import { dayWords } from "../../kernel/words.ts";
 import type { Clock } from "./clock.ts";
 import { coverShift } from "./cover.ts";
 import type { KnownFacts } from "./known-facts.ts";
@@ -13,7 +14,7 @@ import type { CoveredWeather } from "./thermal-time.ts";
 import type { ForecastQuestion } from "./types.ts";
 
 /** Shares below this are not worth a sentence. */
-const WORTH_SAYING = 0.02;
+export const WORTH_SAYING = 0.02;
 
 export function seasonNotes(q: ForecastQuestion, seasons: Seasons): string[] {
   const n = seasons.first.length;
@@ -34,7 +35,7 @@ const inHundred = (share: number): string => (share > 0.995 ? "all" : `${Math.ma
 export function restNotes(q: ForecastQuestion, facts: KnownFacts, clock: Clock | null): string[] {
   const { crop, cover } = q.planting;
   const notes = [restsOn(q, clock)];
-  if (facts.firstPick !== null) notes.push(`First picked on ${dateOf(facts.firstPick)}; only the amount and the end are still open.`);
+  if (facts.firstPick !== null) notes.push(`First picked on ${dayWords(dateOf(facts.firstPick), yearOf(dateOf(q.asOf)))}; only the amount and the end are still open.`);
   if (waitsForTheGrower(crop)) notes.push("Waits for you: the dates say from when it is ready, and it is not counted as a surplus.");
   if (cover !== "open") notes.push(coverNote(cover));
   if (slowedByShortDays(crop) && (q.latitudeDeg ?? null) === null) notes.push("Without a place, short days are left out; they all but stop leaf crops in winter.");

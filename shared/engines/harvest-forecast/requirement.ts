@@ -3,6 +3,7 @@ import type { Clock } from "./clock.ts";
 import { CONTINENTAL_RANGE_C } from "./generated-weather.ts";
 import { MONTH_SLOTS } from "./calendar-days.ts";
 import { learnedFrom } from "./learned.ts";
+import type { Learned } from "./learned.ts";
 import { covered } from "./thermal-time.ts";
 import type { ForecastQuestion, WeatherYears } from "./types.ts";
 
@@ -21,16 +22,20 @@ export function requirementOf(q: ForecastQuestion, clock: Clock): Requirement {
   if (clock.restsOn === "flowering" || clock.restsOn === "fruit-set") return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, notes: [] };
   const learned = learnedFrom(q.ownSowings ?? []);
   if (learned) {
-    const percent = Math.round(100 * Math.abs(Math.expm1(learned.shiftLn)));
-    const way = learned.shiftLn < 0 ? "quicker" : "slower";
-    const note = `Your own ${learned.count === 1 ? "sowing has" : `${learned.count} sowings have`} been ${percent} % ${way} than the book; used.`;
-    return { likelyCd: clock.likelyCd * Math.exp(learned.shiftLn), sigmaLn: learned.sigmaLn ?? clock.sigmaLn, notes: [note] };
+    return { likelyCd: clock.likelyCd * Math.exp(learned.shiftLn), sigmaLn: learned.sigmaLn ?? clock.sigmaLn, notes: [learnedWords(learned)] };
   }
   if (EARLY_KINDS_BY_THE_SEA.has(q.planting.crop.slug) && isMaritime(q.weather)) {
     const note = "In a mild climate growers choose early varieties of this crop: the book's warmth is taken 15 % lower until you have your own sowings.";
     return { likelyCd: clock.likelyCd * EARLY_KIND, sigmaLn: clock.sigmaLn, notes: [note] };
   }
   return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, notes: [] };
+}
+
+function learnedWords({ count, shiftLn }: Learned): string {
+  const percent = Math.round(100 * Math.abs(Math.expm1(shiftLn)));
+  const sowings = count === 1 ? "sowing has" : `${count} sowings have`;
+  if (percent === 0) return `Your own ${sowings} taken what the book says.`;
+  return `By your own ${count === 1 ? "sowing" : `${count} sowings`} this is ${percent} % ${shiftLn < 0 ? "quicker" : "slower"} than the book; used.`;
 }
 
 const MARITIME = new WeakMap<WeatherYears, boolean>();
