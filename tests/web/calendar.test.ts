@@ -86,6 +86,10 @@ describe("the year shown", () => {
     expect(crops[0]?.likely[29]).toBe(3000);
     expect(total.picked[28]).toBe(700);
   });
+
+  it("counts the whole running week as still to come, Monday to Sunday", () => {
+    expect(["2027-07-25", "2027-07-26", "2027-07-28", "2027-08-01", "2027-08-02"].map((today) => yearFigures({ ...calendar(), today }).now)).toEqual([28, 29, 29, 29, 30]);
+  });
 });
 
 describe("the plate", () => {
@@ -179,19 +183,19 @@ describe("a cook day from a week", () => {
   const pairing = (n: number) => ({ recipeId: id(n), title: `Way ${n}`, way: "cook" as const, batches: 2, uses: [], makes: { amount: 1, unit: "jar" }, handsOnMin: 20, why: "", cautions: [] });
   const line = (n: number, batches: number) => ({ id: id(9), week: "2027-W34", recipeId: id(n), title: `Way ${n}`, way: "cook" as const, batches, uses: [] });
   const household = { kitchen: { ovens: [{ trays: 2, preheatMin: 10, changeMin: 10 }], burners: 4 }, cooks: 2 } as Household;
-  const cookable = new Set([1, 2, 3, 4].map(id));
+  const hasSteps = (recipeId: string): boolean => recipeId !== id(5);
 
   it("takes what is planned, batches of one recipe together, and leaves out what has no steps", () => {
-    const found = dishesOfWeek(week("2027-W34", [], { planned: [line(1, 1), line(5, 1), line(1, 2)], pairings: [pairing(2)] }), cookable);
+    const found = dishesOfWeek(week("2027-W34", [], { planned: [line(1, 1), line(5, 1), line(1, 2)], pairings: [pairing(2)] }), hasSteps);
     expect(found).toEqual({ from: "plan", dishes: [{ recipeId: id(1), batches: 3 }] });
     expect(loose(cookDayWords(found, "2027-W34"))).toBe("Takes what is planned for week 34.");
   });
 
   it("takes the first three ways where nothing is planned, and says so", () => {
-    const found = dishesOfWeek(week("2027-W34", [], { pairings: [5, 1, 2, 3, 4].map(pairing) }), cookable);
+    const found = dishesOfWeek(week("2027-W34", [], { pairings: [5, 1, 2, 3, 4].map(pairing) }), hasSteps);
     expect(found.dishes.map(({ recipeId }) => recipeId)).toEqual([1, 2, 3].map(id));
     expect(loose(cookDayWords(found, "2027-W34"))).toBe("Nothing is planned for week 34 yet, so the first three ways that are cooked go in.");
-    expect(dishesOfWeek(week("2027-W34", []), cookable).from).toBe("nothing");
+    expect(dishesOfWeek(week("2027-W34", []), hasSteps).from).toBe("nothing");
   });
 
   it("falls on the Saturday of the week at nine, on the Sunday itself when that is today", () => {

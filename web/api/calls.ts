@@ -24,7 +24,8 @@ const query = (names: Readonly<Record<string, string | number | undefined>>): st
 export const health = (signal?: AbortSignal) => read(Health, "/api/health", signal);
 export const crops = (signal?: AbortSignal) => read(Crops, "/api/crops", signal);
 export const today = (signal?: AbortSignal) => read(Today, "/api/today", signal);
-export const calendar = (from: string, weeks: number, signal?: AbortSignal) => read(Calendar, `/api/calendar${query({ from, weeks })}`, signal);
+/** Without a beginning: the year that today's week belongs to. */
+export const calendar = (of: { readonly from?: string; readonly weeks?: number }, signal?: AbortSignal) => read(Calendar, `/api/calendar${query(of)}`, signal);
 
 export const household = (signal?: AbortSignal) => read(Household, "/api/household", signal);
 /** Deletes everything of the household and starts it afresh. */

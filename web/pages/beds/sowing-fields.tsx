@@ -1,4 +1,5 @@
 /** The fields of a sowing, for the slip and for changing what is stored. */
+import { useMemo } from "preact/hooks";
 import type { Bed } from "#shared/contracts/beds.ts";
 import type { Crop } from "#shared/contracts/crops.ts";
 import { area } from "../../format.ts";
@@ -21,16 +22,22 @@ interface SowingFieldsProps {
 export function SowingFields({ form, text, read, crops, beds, onChange, strict }: SowingFieldsProps) {
   const put = (field: keyof SlipText) => (value: string) => onChange({ [field]: value });
   const words = (field: keyof SlipText, typed: Typed<unknown>) => saidOf(typed, text[field] ?? "", strict);
+  const names = useMemo(
+    () => (
+      <datalist id={`${form}-crops`}>
+        {crops.map(({ crop, name }) => (
+          <option key={crop} value={name} />
+        ))}
+      </datalist>
+    ),
+    [form, crops],
+  );
   const standing = read.method === "established";
   return (
     <>
       <div class="fields">
         <FormField id={fieldId(form, "crop")} label="Crop" value={text.crop} onInput={put("crop")} list={`${form}-crops`} {...words("crop", read.crop)} />
-        <datalist id={`${form}-crops`}>
-          {crops.map(({ crop, name }) => (
-            <option key={crop} value={name} />
-          ))}
-        </datalist>
+        {names}
         {standing ? (
           <FormField id={fieldId(form, "since")} label="Standing since, a year (optional)" value={text.since} onInput={put("since")} inputMode="numeric" {...words("since", read.since)} />
         ) : (

@@ -58,6 +58,7 @@ export function SowingPanel({ sowing, crops, beds, today, again, onRemove }: Sow
           <DateDots dates={forecast.dots} start={sowing.plantedOutOn ?? sowing.sownOn ?? null} startWord={sowing.plantedOutOn ? "planted out" : "sown"} frost={forecast.frost.firstAutumn} wordsId={wordsId} small />
         </div>
       )}
+      {forecast.notes.length > 0 && <p class="say">{forecast.notes.join(" ")}</p>}
       <div class="panel-parts">
         <PicksOf sowing={sowing} today={today} again={again} />
         <Sightings sowing={sowing} today={today} again={again} />

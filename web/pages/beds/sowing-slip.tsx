@@ -38,7 +38,7 @@ export function SowingSlip(props: SowingSlipProps) {
   const forecast = preview?.answer.forecast ?? null;
   const when = preview?.read.when;
   return (
-    <>
+    <div class="slip">
       <Answer live>{failed ?? slipSentence(preview?.read ?? read, text.crop, forecast, today)}</Answer>
       <div class="sow">
         <figure class="sow-pic">
@@ -78,7 +78,7 @@ export function SowingSlip(props: SowingSlipProps) {
           {done && <UndoLine done={done.words} undo={done.undo} of={done.of} />}
         </form>
       </div>
-    </>
+    </div>
   );
 }
 

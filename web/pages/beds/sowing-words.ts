@@ -65,16 +65,16 @@ export function pickingWords({ firstPick, lastPick, waits }: Forecast, today: Lo
   return `picking about ${day(firstPick.likely, today)} to ${day(lastPick.likely, today)}`;
 }
 
-/** The forecast of a stored sowing in full. */
+/** The forecast of a stored sowing; what it rests on stands in its notes. */
 export function forecastSentences(sowing: Sowing, today: LocalDate): string[] {
   const { forecast } = sowing;
-  if (forecast.firstPick === null) return ["It is not likely to come to a pick.", ...forecast.notes];
+  if (forecast.firstPick === null) return ["It is not likely to come to a pick."];
   const begun = sowing.sightings.some(({ stage }) => stage === "first-pick") || sowing.pickedGrams > 0;
   const first = begun ? `First pick ${day(forecast.firstPick.likely, today)}.` : `First pick ${expectedDay(forecast.firstPick, today)}.`;
   const last = forecast.lastPick ? `Last pick ${expectedDay(forecast.lastPick, today)}.` : "";
   const all = `In all ${expectedAmount(forecast.totalGrams)}.`;
   const picked = sowing.pickedGrams > 0 ? `Picked so far ${measured(sowing.pickedGrams)}.` : "";
-  return [first, last, all, picked, ...forecast.notes].filter(Boolean);
+  return [first, last, all, picked].filter(Boolean);
 }
 
 /** “3 picks, 1,200 g”. */

@@ -64,6 +64,23 @@ function WithBeds({ data, acts }: { readonly data: BedsData; readonly acts: Beds
   const [preview, setPreview] = useState<Preview | null>(null);
   const byName = useMemo(() => new Map(crops.map((crop) => [crop.crop, crop])), [crops]);
   const stands = useMemo(() => sowings.map((sowing) => standOf(sowing, sowingName({ ...sowing, variety: undefined }, byName), sowing.forecast)), [sowings, byName]);
+  // the list is long and has nothing to do with what is being typed above it
+  const list = useMemo(
+    () => (
+      <BedList
+        beds={beds}
+        sowings={sowings}
+        crops={crops}
+        today={today}
+        open={acts.open}
+        onOpen={acts.openSowing}
+        again={acts.again}
+        onRemoveSowing={(sowing) => acts.removeSowing(sowing, sowingName(sowing, byName))}
+        onRemoveBed={acts.removeBed}
+      />
+    ),
+    [data, acts.open],
+  );
   const frost = preview?.answer.forecast.frost ?? sowings[0]?.forecast.frost ?? null;
   return (
     <>
@@ -73,17 +90,7 @@ function WithBeds({ data, acts }: { readonly data: BedsData; readonly acts: Beds
         {!narrow.value && <BedStrip beds={beds} stands={withPlanned(stands, preview, byName)} today={today} frost={frost} />}
         {acts.taken && <UndoLine done={acts.taken.words} of={acts.taken.words} undo={acts.taken.undo} />}
         {acts.problem !== null && <ProblemNote key={acts.problem} lead={acts.problem} />}
-        <BedList
-          beds={beds}
-          sowings={sowings}
-          crops={crops}
-          today={today}
-          open={acts.open}
-          onOpen={acts.openSowing}
-          again={acts.again}
-          onRemoveSowing={(sowing) => acts.removeSowing(sowing, sowingName(sowing, byName))}
-          onRemoveBed={acts.removeBed}
-        />
+        {list}
         <details class="add-bed">
           <summary class="word">Add a bed</summary>
           <BedForm form="bed-new" onSave={acts.addBed} saveWords="Save the bed" />

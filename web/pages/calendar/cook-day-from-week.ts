@@ -4,6 +4,7 @@ import type { NewCookDay } from "#shared/contracts/cook-days.ts";
 import type { Household } from "#shared/contracts/household.ts";
 import { weekEnd, weekStart } from "#shared/kernel/iso-week.ts";
 import { addDays, type LocalDate } from "#shared/kernel/local-date.ts";
+import type { Way } from "#shared/kernel/way.ts";
 import { weekName } from "../../format.ts";
 
 const STARTS_AT = "09:00";
@@ -20,11 +21,14 @@ export interface DishesOfWeek {
   readonly from: "plan" | "suggestions" | "nothing";
 }
 
-/** `cookable` holds the recipes that have steps: what is only stored or given away makes no cook day. */
-export function dishesOfWeek(week: CalendarWeek, cookable: ReadonlySet<string>): DishesOfWeek {
-  const planned = together(week.planned.filter((line) => cookable.has(line.recipeId)));
+/** Ways that are done at the stove or the table, and so belong on a cook day unasked. */
+const COOKED: ReadonlySet<Way> = new Set(["cook", "freeze", "bottle", "dry", "pickle", "ferment"]);
+
+/** `hasSteps` says which recipes have any: what has none makes no cook day. Before that is known everything is taken to have some. */
+export function dishesOfWeek(week: CalendarWeek, hasSteps: (recipeId: string) => boolean = () => true): DishesOfWeek {
+  const planned = together(week.planned.filter((line) => hasSteps(line.recipeId)));
   if (planned.length > 0) return { dishes: planned, from: "plan" };
-  const suggested = together(week.pairings.filter((pairing) => cookable.has(pairing.recipeId))).slice(0, SUGGESTED);
+  const suggested = together(week.pairings.filter(({ way, recipeId }) => COOKED.has(way) && hasSteps(recipeId))).slice(0, SUGGESTED);
   return { dishes: suggested, from: suggested.length > 0 ? "suggestions" : "nothing" };
 }
 

@@ -1,5 +1,5 @@
 /** The calendar: how much is over, until when, of what; the year as a plate; the chosen week and what to do with it. */
-import { useMemo, useRef, useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import * as calls from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { newId } from "../../api/new-id.ts";
@@ -12,7 +12,7 @@ import { Waiting } from "../../parts/waiting.tsx";
 import { goTo, setQuery } from "../../router.ts";
 import type { Calendar, CalendarWeek, Pairing } from "#shared/contracts/calendar.ts";
 import type { PlanLine } from "#shared/contracts/plan-lines.ts";
-import type { IsoWeek } from "#shared/kernel/iso-week.ts";
+import { isIsoWeek, type IsoWeek } from "#shared/kernel/iso-week.ts";
 import { cookDayOf, dishesOfWeek } from "./cook-day-from-week.ts";
 import { CalendarView, type CalendarActs } from "./view.tsx";
 import { chosenWeek, yearAround } from "./year.ts";
@@ -21,18 +21,18 @@ import "./calendar.css";
 export default function CalendarPage({ query }: PageProps) {
   const asked = query.get("week");
   const [year, setYear] = useState<string | null>(asked?.slice(0, 4) ?? null);
-  const { load, again } = useLoad(`calendar ${year ?? "now"}`, (signal) => fetchYear(year, asked, signal));
+  const { load, again } = useLoad(`calendar ${year ?? "now"}`, (signal) => fetchYear(year, signal));
   const acts = useActs(again, load.state === "ready" ? load.value : null, setYear);
   if (load.state === "waiting") return <Waiting name="Calendar" doing="Working out the year from the sowings, the picks and the weather on record." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
   return <CalendarView calendar={load.value} chosen={chosenWeek(asked, load.value.today)} acts={acts} />;
 }
 
-/** The year of the week asked for, else today's. */
-async function fetchYear(year: string | null, asked: string | null, signal: AbortSignal): Promise<Calendar> {
-  const today = year === null ? (await calls.health(signal)).today : `${year}-07-01`;
-  const shown = yearAround(chosenWeek(asked?.slice(0, 4) === year ? asked : null, today));
-  return calls.calendar(shown.from, shown.weeks, signal);
+/** The year asked for, else the service's own choice: that of today. */
+function fetchYear(year: string | null, signal: AbortSignal): Promise<Calendar> {
+  if (year === null || !isIsoWeek(`${year}-W01`)) return calls.calendar({}, signal);
+  const { from, weeks } = yearAround(`${year}-W01`);
+  return calls.calendar({ from, weeks }, signal);
 }
 
 function useActs(again: () => Promise<void>, calendar: Calendar | null, setYear: (year: string) => void): CalendarActs {
@@ -40,8 +40,6 @@ function useActs(again: () => Promise<void>, calendar: Calendar | null, setYear:
   const [problem, setProblem] = useState<ApiProblem | null>(null);
   const focusLater = useFocusLater();
   const underWay = useRef(new Set<string>());
-  const recipes = useLoad("recipes", (signal) => calls.recipes({}, signal)).load;
-  const cookable = useMemo(() => new Set(recipes.state === "ready" ? recipes.value.filter(({ steps }) => steps.length > 0).map(({ id }) => id) : []), [recipes]);
 
   /** One press, one entry: a second press while the first is under way does nothing. */
   const once = async (name: string, act: () => Promise<void>): Promise<void> => {
@@ -56,11 +54,9 @@ function useActs(again: () => Promise<void>, calendar: Calendar | null, setYear:
       underWay.current.delete(name);
     }
   };
-  const dishes = (week: CalendarWeek) => dishesOfWeek(week, cookable);
   return {
     said,
     problem,
-    dishes,
     choose: (week: IsoWeek) => {
       setSaid("");
       setQuery({ week });
@@ -83,9 +79,9 @@ function useActs(again: () => Promise<void>, calendar: Calendar | null, setYear:
       }),
     cookDay: (week: CalendarWeek) =>
       once("cook day", async () => {
-        const found = dishes(week);
+        const [household, cookable] = await Promise.all([calls.household(), withSteps(week)]);
+        const found = dishesOfWeek(week, cookable);
         if (found.from === "nothing") return setSaid("Nothing to cook is planned or suggested for this week, so there is no day to make of it.");
-        const household = await calls.household();
         const id = newId();
         await calls.putCookDay(id, cookDayOf(week, found.dishes, household, calendar?.today ?? week.starts));
         goTo(`/cook-day/${id}`);
@@ -93,3 +89,10 @@ function useActs(again: () => Promise<void>, calendar: Calendar | null, setYear:
   };
 }
 
+/** Of what is planned or suggested for the week, the recipes that have steps. */
+async function withSteps(week: CalendarWeek): Promise<(recipeId: string) => boolean> {
+  const ids = new Set([...week.planned, ...week.pairings].map(({ recipeId }) => recipeId));
+  const recipes = await Promise.all([...ids].map((id) => calls.recipe(id)));
+  const cookable = new Set(recipes.filter(({ steps }) => steps.length > 0).map(({ id }) => id));
+  return (recipeId) => cookable.has(recipeId);
+}

@@ -8,7 +8,6 @@ import { Answer } from "../../parts/answer.tsx";
 import { Basis } from "../../parts/basis.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { narrow } from "../../screen.ts";
-import type { DishesOfWeek } from "./cook-day-from-week.ts";
 import { Key } from "./key.tsx";
 import { Missing, missingFirst } from "./missing.tsx";
 import { Strip, WeekList } from "./week-list.tsx";
@@ -21,7 +20,6 @@ import { YearTable } from "./year-table.tsx";
 export interface CalendarActs {
   readonly said: string;
   readonly problem: ApiProblem | null;
-  readonly dishes: (week: CalendarWeek) => DishesOfWeek;
   readonly choose: (week: IsoWeek) => void;
   readonly add: (week: CalendarWeek, pairing: Pairing) => Promise<void>;
   readonly undo: (week: CalendarWeek, line: PlanLine) => Promise<void>;
@@ -37,6 +35,16 @@ interface CalendarViewProps {
 export function CalendarView({ calendar, chosen, acts }: CalendarViewProps) {
   const figures = useMemo(() => yearFigures(calendar), [calendar]);
   const names = useMemo(() => rowNames(calendar.rows), [calendar]);
+  // neither changes with the chosen week, and the table has two thousand cells
+  const foot = useMemo(
+    () => (
+      <>
+        <YearTable figures={figures} names={names} />
+        <Basis basis={calendar.basis} notes={calendar.notes} />
+      </>
+    ),
+    [calendar, figures, names],
+  );
   const index = Math.max(0, calendar.weeks.findIndex((week) => week.week === chosen));
   const week = calendar.weeks[index];
   if (missingFirst(calendar) || !week) return <Missing calendar={calendar} />;
@@ -44,7 +52,6 @@ export function CalendarView({ calendar, chosen, acts }: CalendarViewProps) {
     week: of,
     names,
     past: of.ends < calendar.today,
-    dishes: acts.dishes(of),
     onAdd: (pairing) => void acts.add(of, pairing),
     onUndo: (line) => void acts.undo(of, line),
     onCookDay: () => void acts.cookDay(of),
@@ -75,8 +82,7 @@ export function CalendarView({ calendar, chosen, acts }: CalendarViewProps) {
           <WeekPage {...weekProps(week)} onStep={(weeks) => acts.choose(stepWeek(week.week, weeks))} />
         </section>
       )}
-      <YearTable figures={figures} names={names} />
-      <Basis basis={calendar.basis} notes={calendar.notes} />
+      {foot}
     </>
   );
 }

@@ -6,7 +6,7 @@ import { Measured } from "../../parts/measured.tsx";
 import { AllTogether } from "./all-together.tsx";
 import { layOutStrip } from "./strip.ts";
 import { WeekInList, type WeekProps } from "./week-page.tsx";
-import { leadingCrops, pickedWords } from "./week-words.ts";
+import { eatingLabel, leadingCrops, pickedWords } from "./week-words.ts";
 import type { CropNames, YearFigures } from "./year.ts";
 
 /** Weeks with less have nothing that must be eaten. */
@@ -18,7 +18,8 @@ export function Strip({ calendar, figures }: { readonly calendar: Calendar; read
       {(room) => {
         const strip = layOutStrip(figures, calendar.frost, room);
         const { width, base, rem, ground } = strip;
-        const eatY = ground.y(figures.total.eats[0] ?? 0);
+        const eating = eatingLabel(figures.total.eats, calendar.eatsGrams);
+        const atLeft = eating !== null && ground.x(eating.level) < eating.words.length * 0.5 * rem;
         return (
           <svg width={width} height={base + 1.5 * rem} viewBox={`0 0 ${width} ${base + 1.5 * rem}`} role="img" aria-labelledby="year-words">
             {strip.months.slice(1).map(({ x }) => (
@@ -26,9 +27,11 @@ export function Strip({ calendar, figures }: { readonly calendar: Calendar; read
             ))}
             <AllTogether figures={figures} ground={ground} id="strip" />
             <line x1={0} x2={width} y1={base} y2={base} class="k-axis" />
-            <text x={0} y={eatY - 6} class="t-ink k-halo">
-              {width < 20 * rem ? amount(calendar.eatsGrams) : `we eat ${amount(calendar.eatsGrams)} a week`}
-            </text>
+            {eating && (
+              <text x={atLeft ? 0 : ground.x(eating.level) - 4} y={ground.y(figures.total.eats[eating.level] ?? 0) - 4} class={`t-ink k-halo${atLeft ? "" : " end"}`}>
+                {eating.words}
+              </text>
+            )}
             {strip.frosts.map((x) => (
               <g key={x}>
                 <line x1={x} x2={x} y1={1.3 * rem} y2={base} class="k-cold k-dots" />

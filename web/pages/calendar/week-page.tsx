@@ -1,7 +1,7 @@
 /** The chosen week: what ripens, in words and ranges, and beside it what to do with it. */
 import type { CalendarWeek } from "#shared/contracts/calendar.ts";
 import { weekName, weekTitle } from "../../format.ts";
-import { cookDayWords, type DishesOfWeek } from "./cook-day-from-week.ts";
+import { cookDayWords, dishesOfWeek } from "./cook-day-from-week.ts";
 import { RipeTable } from "./ripe-table.tsx";
 import { Ways, type WaysProps } from "./ways.tsx";
 import { pickedWords, weekSentence } from "./week-words.ts";
@@ -9,7 +9,6 @@ import { pickedWords, weekSentence } from "./week-words.ts";
 export interface WeekProps extends WaysProps {
   /** Gone by: what was picked, nothing to choose. */
   readonly past: boolean;
-  readonly dishes: DishesOfWeek;
   readonly onCookDay: () => void;
 }
 
@@ -93,10 +92,10 @@ function CookDayButton({ week, onCookDay }: Pick<WeekProps, "week" | "onCookDay"
   );
 }
 
-function CookDayWords({ week, dishes }: Pick<WeekProps, "week" | "dishes">) {
+function CookDayWords({ week }: Pick<WeekProps, "week">) {
   return (
     <p class="say" id={`cook-${week.week}`}>
-      {cookDayWords(dishes, week.week)}
+      {cookDayWords(dishesOfWeek(week), week.week)}
     </p>
   );
 }

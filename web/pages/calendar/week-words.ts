@@ -60,4 +60,11 @@ export function weekRuleWords(title: string, week: CalendarWeek | undefined): st
   return `${plain}, ${week.grams.high < LEAST_G ? "nothing ripens" : amountSpan(week.grams.low, week.grams.high)}`;
 }
 
+/** Beside the eating line where it first stands near its height: the week's index, and what is said there. */
+export function eatingLabel(eats: readonly number[], eatsGrams: number): { readonly level: number; readonly words: string } | null {
+  const most = Math.max(0, ...eats);
+  if (most === 0) return null;
+  return { level: eats.findIndex((grams) => grams >= 0.9 * most), words: `we eat ${Math.min(...eats) >= 0.9 * most ? "about" : "up to"} ${amount(eatsGrams)}` };
+}
+
 const wordFor = (crop: CalendarCrop, names: CropNames): string => names.get(crop.crop)?.word ?? crop.name;

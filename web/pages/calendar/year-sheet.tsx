@@ -7,6 +7,7 @@ import { Measured, type Room } from "../../parts/measured.tsx";
 import { AllTogether } from "./all-together.tsx";
 import { CropRow } from "./crop-row.tsx";
 import { layOut, monthSpans, type Plate } from "./plate.ts";
+import { eatingLabel } from "./week-words.ts";
 import type { YearFigures } from "./year.ts";
 
 interface YearSheetProps {
@@ -110,18 +111,15 @@ function StripScale({ plate }: { readonly plate: Plate }) {
   );
 }
 
-/** Beside the line where it first stands near its height. */
 function EatingWords({ calendar, figures, plate }: { readonly calendar: Calendar; readonly figures: YearFigures; readonly plate: Plate }) {
   const { eats } = figures.total;
-  const most = Math.max(0, ...eats);
-  if (most === 0) return null;
-  const level = eats.findIndex((grams) => grams >= 0.9 * most);
-  const y = plate.ground(plate.stripBase).y(eats[level] ?? 0);
-  const much = `we eat ${Math.min(...eats) >= 0.9 * most ? "about" : "up to"} ${amount(calendar.eatsGrams)}`;
-  const words = plate.roomy ? `${much} a week` : much;
-  const left = plate.x(level) - (words.length * 0.55 + 1) * plate.rem < plate.left;
+  const label = eatingLabel(eats, calendar.eatsGrams);
+  if (!label) return null;
+  const y = plate.ground(plate.stripBase).y(eats[label.level] ?? 0);
+  const words = plate.roomy ? `${label.words} a week` : label.words;
+  const left = plate.x(label.level) - (words.length * 0.55 + 1) * plate.rem < plate.left;
   return (
-    <text x={left ? plate.left + 4 : plate.x(level) - 6} y={left ? y - 6 : y + 4} class={`t-ink t-small k-halo${left ? "" : " end"}`}>
+    <text x={left ? plate.left + 4 : plate.x(label.level) - 6} y={left ? y - 6 : y + 4} class={`t-ink t-small k-halo${left ? "" : " end"}`}>
       {words}
     </text>
   );

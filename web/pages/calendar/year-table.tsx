@@ -1,4 +1,5 @@
 /** The same figures as the plate, as a table in kilograms. */
+import { useState } from "preact/hooks";
 import { kgCell, weekNumber, weekSpan } from "../../format.ts";
 import type { CropNames, YearFigures } from "./year.ts";
 
@@ -7,50 +8,57 @@ const LEAST_G = 50;
 const cell = (grams: number): string => (grams >= LEAST_G ? kgCell(grams) : "");
 
 export function YearTable({ figures, names }: { readonly figures: YearFigures; readonly names: CropNames }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <section class="sec">
+      <details onToggle={(event) => setOpen(event.currentTarget instanceof HTMLDetailsElement && event.currentTarget.open)}>
+        <summary class="word">The year as a table, in kilograms</summary>
+        {open && <Table figures={figures} names={names} />}
+      </details>
+    </section>
+  );
+}
+
+function Table({ figures, names }: { readonly figures: YearFigures; readonly names: CropNames }) {
   const { weeks, crops, total, now } = figures;
   const columns = crops.filter(({ row }) => row.lift === null);
   return (
-    <section class="sec">
-      <details>
-        <summary class="word">The year as a table, in kilograms</summary>
-        <div class="scroll" tabIndex={0} role="region" aria-label="The year as a table">
-          <table class="year-table">
-            <caption class="say">Picked before this week, likely from this week on. Crops that wait are not in the sum.</caption>
-            <thead>
-              <tr>
-                <th scope="col">Week</th>
-                {columns.map(({ row }) => (
-                  <th scope="col" class="num" key={row.crop}>
-                    {names.get(row.crop)?.label ?? row.name}
-                  </th>
-                ))}
-                <th scope="col" class="num">
-                  Sum
-                </th>
-                <th scope="col" class="num">
-                  Over
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {weeks.map((week, i) => (
-                <tr key={week.week}>
-                  <th scope="row">
-                    {weekNumber(week.week)} · {weekSpan(week.week, "short")}
-                  </th>
-                  {columns.map(({ row, picked, likely }) => (
-                    <td class="num" key={row.crop}>
-                      {cell((i < now ? picked[i] : likely[i]) ?? 0)}
-                    </td>
-                  ))}
-                  <td class="num">{kgCell((i < now ? total.picked[i] : total.likely[i]) ?? 0)}</td>
-                  <td class="num">{cell(week.surplusGrams)}</td>
-                </tr>
+    <div class="scroll" tabIndex={0} role="region" aria-label="The year as a table">
+      <table class="year-table">
+        <caption class="say">Picked before this week, likely from this week on. Crops that wait are not in the sum.</caption>
+        <thead>
+          <tr>
+            <th scope="col">Week</th>
+            {columns.map(({ row }) => (
+              <th scope="col" class="num" key={row.crop}>
+                {names.get(row.crop)?.label ?? row.name}
+              </th>
+            ))}
+            <th scope="col" class="num">
+              Sum
+            </th>
+            <th scope="col" class="num">
+              Over
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {weeks.map((week, i) => (
+            <tr key={week.week}>
+              <th scope="row">
+                {weekNumber(week.week)} · {weekSpan(week.week, "short")}
+              </th>
+              {columns.map(({ row, picked, likely }) => (
+                <td class="num" key={row.crop}>
+                  {cell((i < now ? picked[i] : likely[i]) ?? 0)}
+                </td>
               ))}
-            </tbody>
-          </table>
-        </div>
-      </details>
-    </section>
+              <td class="num">{kgCell((i < now ? total.picked[i] : total.likely[i]) ?? 0)}</td>
+              <td class="num">{cell(week.surplusGrams)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
