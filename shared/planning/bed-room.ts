@@ -14,7 +14,13 @@ const RAISED_DAYS = 28;
 /** Square metres free on the day of the facts, by bed. */
 export function freeByBed(garden: GardenFacts): Map<string, number> {
   const standing = standingIn(garden, forecastPlantings(garden, garden.plantings).forecasts);
-  return new Map(garden.beds.map((bed) => [bed.id, freeM2(bed.lengthM * bed.widthM, standing.get(bed.id)?.map((one) => one.occupant) ?? [], dayNumber(garden.asOf))]));
+  const today = dayNumber(garden.asOf);
+  return new Map(
+    garden.beds.map((bed) => {
+      const occupants = (standing.get(bed.id) ?? []).map((one) => one.occupant);
+      return [bed.id, Math.round(100 * freeM2(bed.lengthM * bed.widthM, occupants, today)) / 100];
+    }),
+  );
 }
 
 /** What does not fit its bed, a sentence for each run of weeks; empty where all is well. By planting. */

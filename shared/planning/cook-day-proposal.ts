@@ -33,9 +33,9 @@ export const USUAL_BUDGET: Budget = { schedules: 2_000, seed: 1 };
 
 /** Timetable of a cook day; a day that cannot be is an answer with what clashes. Minutes from the start of the day. */
 export function proposeCookDay(day: CookDayFacts, tables: PreservationTables, budget: Budget = USUAL_BUDGET): CookDayProposal {
-  const { steps, notes, conflicts, schedulesUsed: _, ...plan } = scheduleCookDay(inputOf(day), budget);
+  const { steps, notes, conflicts, status, endMin, lowerBoundMin, endSpread, longestStandMin, handsOnMin, oneAfterAnotherMin } = scheduleCookDay(inputOf(day), budget);
   return {
-    ...plan,
+    status, endMin, lowerBoundMin, endSpread, longestStandMin, handsOnMin, oneAfterAnotherMin,
     steps: steps.map(stepWords),
     dishes: day.dishes.map(({ recipe, batches }, i) => ({ dish: recipe.id, letter: letterOf(i), title: recipe.title, batches })),
     conflicts,

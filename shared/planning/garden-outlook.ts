@@ -13,14 +13,15 @@ import type { CropOutlook } from "./outlook-supply.ts";
 import type { GardenOutlook, Missing, OutlookWeek } from "./outlook-types.ts";
 import { outlookWeeks } from "./outlook-weeks.ts";
 import { answerWords, WORTH_SAYING_GRAMS } from "./outlook-words.ts";
-import { candidatesOf } from "./recipe-cautions.ts";
+import { candidatesOf, heldBackNotes } from "./recipe-cautions.ts";
 import { seasonOf } from "./season.ts";
 
 /** The calendar of a window of weeks, as known on `garden.asOf`. */
 export function gardenOutlook(garden: GardenFacts, kitchen: KitchenFacts, window: Window): GardenOutlook {
   const reckoning = reckonGarden(garden, kitchen, window);
   const { span, grown, crops } = reckoning;
-  const weeks = outlookWeeks({ ...reckoning, candidates: candidatesOf(kitchen) });
+  const candidates = candidatesOf(kitchen);
+  const weeks = outlookWeeks({ ...reckoning, candidates });
   const coming = weeks.slice(Math.max(0, span.current - span.lead));
   const season = seasonOf(Math.min(Math.max(dayNumber(garden.asOf), span.firstMonday + 7 * span.lead), span.untilDay - 1), grown.southern);
   const frost = frostDates(grown.weather.value, season, grown.southern);
@@ -33,7 +34,7 @@ export function gardenOutlook(garden: GardenFacts, kitchen: KitchenFacts, window
     weeks,
     missing: missingOf(garden, grown),
     basis: basisOf(garden, kitchen, reckoning),
-    notes: [...grown.weather.notes, ...appetiteNotes(crops, kitchen)],
+    notes: [...grown.weather.notes, ...appetiteNotes(crops, kitchen), ...heldBackNotes(candidates)],
   };
 }
 

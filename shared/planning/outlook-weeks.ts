@@ -86,7 +86,8 @@ function cropOf({ glut }: WeeksQuestion, w: number, { outlook, c, grams, chance 
   };
 }
 
-const isThere = (crop: OutlookCrop): boolean => crop.grams.high > 0 || crop.pickedGrams > 0 || crop.chanceInHarvest > 0 || crop.freshGrams > 0 || crop.surplusGrams > 0;
+/** What comes in fewer than one season in ten, and is not eaten from the store, has no line in the week. */
+const isThere = (crop: OutlookCrop): boolean => crop.grams.high > 0 || crop.pickedGrams > 0 || crop.freshGrams > 0 || crop.surplusGrams > 0;
 
 function pairingsOf({ glut, candidates }: WeeksQuestion, w: number, present: readonly Present[]): Pairing[] {
   const ripe = present.flatMap(({ outlook: { crop, waits }, c, grams }): RipeCrop[] => {

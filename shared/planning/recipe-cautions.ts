@@ -1,7 +1,8 @@
 /** Which recipes may be offered, and what must be said beside them: planning's questions to the keeper of the tested tables. */
 import { cautionsFor, mayKeep, processesFor, type CautionTopic, type PreservationTables } from "../engines/preservation/index.ts";
-import type { Candidate } from "../engines/pairing/index.ts";
+import { needsTestedProcess, type Candidate } from "../engines/pairing/index.ts";
 import type { RecipeUse } from "../kernel/recipe.ts";
+import { listWords } from "../kernel/words.ts";
 import type { KitchenFacts } from "./facts.ts";
 
 /** Recipes as the pairing takes them, once for all weeks. What may not be kept as it says is left out. */
@@ -20,6 +21,16 @@ export function candidatesOf(kitchen: KitchenFacts): Candidate[] {
     ];
   });
 }
+
+/** One sentence on recipes that are not offered, because nothing tested lets them stand unchilled at this altitude; none when all may. */
+export function heldBackNotes(candidates: readonly Candidate[]): string[] {
+  const titles = candidates.filter((one) => !one.tested && needsTestedProcess(one.recipe)).map((one) => one.recipe.title);
+  if (titles.length === 0) return [];
+  const named = titles.length > NAMED ? [...titles.slice(0, NAMED), `${titles.length - NAMED} more`] : titles;
+  return [`Not offered, because no tested process covers them at this height above the sea: ${listWords(named)}.`];
+}
+
+const NAMED = 3;
 
 /** A tested process with a figure at this altitude; above the last band of the tables there is none. */
 function isTestedHere(recipe: RecipeUse, altitudeM: number, tables: PreservationTables): boolean {

@@ -4,7 +4,7 @@ import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { bookEats } from "#shared/planning/book-eats.ts";
 
-const read = (file: string) => parse(readFileSync(new URL(`../../seed-data/${file}`, import.meta.url)), { columns: true }) as Record<string, string>[];
+const read = (file: string) => parse<Record<string, string>>(readFileSync(new URL(`../../seed-data/${file}`, import.meta.url)), { columns: true });
 const rows = read("eats.csv").map((row) => ({ crop: row["crop"] as string, gramsPerPersonWeek: Number(row["grams_per_person_week"]), source: row["source"] as string, note: row["note"] as string }));
 const one = bookEats(rows, 1);
 

@@ -48,7 +48,8 @@ describe("a day of five dishes", () => {
     expect(plan.dishes.map((one) => one.letter + " " + one.dish)).toEqual(["A sauce", "B bread", "C roast", "D crumble", "E beans"]);
     expect(plan.steps).toHaveLength(17);
     expect(plan.steps.find((one) => one.step === "S1")).not.toHaveProperty("load");
-    expect(plan.steps.find((one) => one.step === "V2")).toMatchObject({ oven: expect.any(Number), ovenC: 180 });
+    const roast = plan.steps.find((one) => one.step === "V2");
+    expect([typeof roast?.oven, roast?.ovenC]).toEqual(["number", 180]);
   });
 
   it("gives the same plan twice", () => {

@@ -10,7 +10,7 @@ import { seededRandom } from "#shared/kernel/seeded-random.ts";
 import type { GardenFacts, GardenPlanting, KitchenFacts } from "#shared/planning/facts.ts";
 import { seedRows, seedSources } from "./reference-rows.ts";
 
-const table = parse(readFileSync(new URL("../../seed-data/crops.csv", import.meta.url)), { columns: true }) as Record<string, string>[];
+const table = parse<Record<string, string>>(readFileSync(new URL("../../seed-data/crops.csv", import.meta.url)), { columns: true });
 export const CROPS: ReadonlyMap<string, CropFacts> = new Map(table.map(cropFactsOf).map((crop) => [crop.slug, crop]));
 export const TABLES = preservationTables(seedRows("preservation"), seedSources("preservation"));
 
