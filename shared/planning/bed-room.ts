@@ -4,7 +4,7 @@ import { dayNumber, type DayNumber } from "../kernel/local-date.ts";
 import { cropWord } from "../kernel/crop-words.ts";
 import { sentenceCase } from "../kernel/words.ts";
 import type { GardenFacts, GardenPlanting } from "./facts.ts";
-import { beganOn, forecastPlantings, isEstablished, isSouthern, type SeasonForecast } from "./garden-forecasts.ts";
+import { beganOn, forecastPlantings, isEstablished, isSouthern, OVER_AFTER_DAYS, type SeasonForecast } from "./garden-forecasts.ts";
 import { lastDayOf } from "./outlook-rows.ts";
 import { seasonOf, seasonStart } from "./season.ts";
 
@@ -13,14 +13,20 @@ const RAISED_DAYS = 28;
 
 /** Square metres free on the day of the facts, by bed. */
 export function freeByBed(garden: GardenFacts): Map<string, number> {
-  const standing = standingIn(garden, forecastPlantings(garden, garden.plantings).forecasts);
   const today = dayNumber(garden.asOf);
+  const standing = standingIn(garden, forecastPlantings(garden, garden.plantings.filter((planting) => mayStand(planting, today))).forecasts);
   return new Map(
     garden.beds.map((bed) => {
       const occupants = (standing.get(bed.id) ?? []).map((one) => one.occupant);
       return [bed.id, Math.round(100 * freeM2(bed.lengthM * bed.widthM, occupants, today)) / 100];
     }),
   );
+}
+
+/** Cheap to ask of years of records; what is left is forecast. */
+function mayStand(planting: GardenPlanting, today: DayNumber): boolean {
+  const began = beganOn(planting) ?? today;
+  return began <= today && began + OVER_AFTER_DAYS > today && (clearedOn(planting, today) ?? today + 1) > today;
 }
 
 /** What does not fit its bed, a sentence for each run of weeks; empty where all is well. By planting. */

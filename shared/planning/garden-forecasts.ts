@@ -27,7 +27,7 @@ export interface DaySpan {
 }
 
 /** A sowing is over, whatever became of it, so many days after it began: a year to be ready, half a year to be picked. */
-const OVER_AFTER_DAYS = 540;
+export const OVER_AFTER_DAYS = 540;
 /** The soil's warmth is reckoned from days before the sowing on. */
 const BEFORE_SOWING_DAYS = 31;
 /** A planting's own season is forecast whole, also past the span asked for. */
