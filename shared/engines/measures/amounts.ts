@@ -82,8 +82,10 @@ function withRange(tokens: readonly Token[], at: number): FoundNumber {
   let next = at + 1;
   if (isMark(tokens[next], "-")) next++;
   const joined = next > at + 1;
-  if (isWord(tokens[next], "to") || isWord(tokens[next], "or")) next++;
-  else if (!joined) return { amount: ratio(token), max: null, text: token.text, next: at + 1 };
+  if (isWord(tokens[next], "to") || isWord(tokens[next], "or")) {
+    next++;
+    if (joined && isMark(tokens[next], "-")) next++;
+  } else if (!joined) return { amount: ratio(token), max: null, text: token.text, next: at + 1 };
   const upper = tokens[next];
   if (upper?.kind !== "number" || upper.n * token.d <= token.n * upper.d) return { amount: ratio(token), max: null, text: token.text, next: at + 1 };
   return { amount: ratio(token), max: ratio(upper), text: `${token.text}-${upper.text}`, next: next + 1 };

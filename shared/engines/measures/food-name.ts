@@ -30,7 +30,7 @@ export function readName(tokens: readonly Token[], part: FoodPart, tables: Measu
     }
     const sized = sizeAt(tokens, at, kept);
     if (sized > at) part.sizes.push(...tokens.slice(at, sized));
-    else if (token.kind !== "mark" || (token.text === "/" && kept.length > 0)) kept.push(token);
+    else if (token.kind !== "mark" || ((token.text === "/" || token.text === "&") && kept.length > 0)) kept.push(token);
     at = Math.max(sized, at + 1);
   }
   while (kept.length > 1 && kept[kept.length - 1]?.entry?.roles.has("preparation") && kept[kept.length - 2]?.low !== "and") part.preparation.push(kept.pop() as Token);

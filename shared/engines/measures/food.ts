@@ -44,8 +44,10 @@ function withoutBrackets(tokens: readonly Token[], from: number, part: FoodPart)
     const closes = closing(tokens, at);
     const inside = tokens.slice(at + 1, closes);
     const amounts = amountsBetween(tokens, at + 1, closes);
-    if (amounts.drafts.length > 0 && !amounts.drafts.every((draft) => draft.kind === "length")) part.drafts.push(...amounts.drafts);
-    else if (!comma && staysInName(inside, tokens[closes + 1])) flat.push(...inside);
+    if (amounts.drafts.length > 0 && !amounts.drafts.every((draft) => draft.kind === "length")) {
+      part.drafts.push(...amounts.drafts);
+      part.comment.push(...inside.filter((t) => t.kind === "word" && amounts.words.includes(t.text)));
+    } else if (!comma && staysInName(inside, tokens[closes + 1])) flat.push(...inside);
     else part.comment.push(...inside.filter((t) => t.kind !== "mark"));
     at = closes;
   }
@@ -88,7 +90,7 @@ function segmentsOf(tokens: readonly Token[]): Segment[] {
   tokens.forEach((token, i) => {
     const splits = token.kind === "mark" && (",;:—.".includes(token.text) || (token.text === "-" && !token.glued));
     if (splits) segments.push({ tokens: [], after: token.text });
-    else if (token.kind !== "mark" || (token.text === "/" && i > 0) || (token.text === "-" && tokens[i + 1]?.glued)) segments[segments.length - 1]?.tokens.push(token);
+    else if (token.kind !== "mark" || token.text === "&" || (token.text === "/" && i > 0) || (token.text === "-" && tokens[i + 1]?.glued)) segments[segments.length - 1]?.tokens.push(token);
   });
   return segments.filter((segment, i) => segment.tokens.length > 0 || i === 0);
 }

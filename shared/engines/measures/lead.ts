@@ -31,14 +31,17 @@ export function readLead(tokens: readonly Token[]): Lead {
   while (tokens[at]?.kind === "mark" && "-*•·".includes((tokens[at] as Token).text)) at++;
   at = skipHeading(tokens, at, lead);
   at = skipAbout(tokens, at, lead.remarks);
+  if ((isWord(tokens[at], "a") || isWord(tokens[at], "an")) && tokens[at + 1]?.kind === "number") return readOneOfSize(tokens, at + 1, lead);
   const number = numberAt(tokens, at);
   if (!number) {
     lead.next = readImplicit(tokens, at, lead);
     return lead;
   }
-  const first = draftOf(number, null, "first");
+  const first = isSizeOfOne(tokens, number.next) ? { ...NO_NUMBER } : draftOf(number, null, "first");
   lead.drafts.push(first);
-  at = number.next;
+  if (first.text !== "") at = number.next;
+  // ½ a lemon
+  if (first.amount && first.amount.n < first.amount.d && (isWord(tokens[at], "a") || isWord(tokens[at], "an"))) at++;
   if (isTimes(tokens[at])) {
     first.role = "times";
     first.text += "x";
@@ -52,6 +55,25 @@ export function readLead(tokens: readonly Token[]): Lead {
   at = readMore(tokens, at, lead);
   lead.next = skipOf(tokens, at, lead.remarks);
   return lead;
+}
+
+/** A 400g tin of tomatoes. */
+function readOneOfSize(tokens: readonly Token[], at: number, lead: Lead & { next: number }): Lead {
+  const first = { ...NO_NUMBER };
+  lead.drafts.push(first);
+  const sized = readSizes(tokens, at, lead);
+  const unit = unitAt(tokens, sized, true);
+  lead.next = skipOf(tokens, unit && hasFood(tokens, unit.next) ? take(first, unit) : sized, lead.remarks);
+  return lead;
+}
+
+/** One thing that no number counts. */
+const NO_NUMBER: Draft = { amount: ONE, max: null, text: "", unit: null, kind: null, unitWords: [], role: "first" };
+
+/** A 14-ounce can, a 4-pound chicken: a number tied to its unit by a hyphen is the size of one. */
+function isSizeOfOne(tokens: readonly Token[], at: number): boolean {
+  const unit = isMark(tokens[at], "-") && tokens[at]?.glued && tokens[at + 1]?.glued ? unitAt(tokens, at, true) : null;
+  return unit !== null && isMeasure(unit) && hasFood(tokens, unit.next);
 }
 
 /** Pinch of salt, small bunch coriander, jar of chutney: one of them, though no number says so. */
@@ -129,8 +151,9 @@ function take(draft: Draft, unit: FoundUnit): number {
   return unit.next;
 }
 
-function skipOf(tokens: readonly Token[], at: number, remarks: string[]): number {
-  if (!isWord(tokens[at], "of") || tokens.length === at + 1) return at;
-  remarks.push("of");
-  return at + 1;
+/** "of", and "each of" where one amount holds for several foods. */
+function skipOf(tokens: readonly Token[], from: number, remarks: string[]): number {
+  let at = from;
+  while ((isWord(tokens[at], "of") || isWord(tokens[at], "each")) && at < tokens.length - 1) remarks.push((tokens[at++] as Token).text);
+  return at;
 }

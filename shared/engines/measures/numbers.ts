@@ -75,7 +75,5 @@ function scanPart(text: string, at: number): { n: number; d: number; end: number
   const over = scanOver(text, mid);
   const n = Number(text.slice(start, mid));
   if (!over || n >= over.d) return null;
-  // one steak of half an ounce, not one and a half ounces
-  if (text[start - 1] === " " && text[over.end] === "-" && /[a-z]/i.test(text[over.end + 1] ?? "")) return null;
   return { n, d: over.d, end: over.end };
 }

@@ -20,7 +20,7 @@ export function readIngredient(text: string, tables: MeasureTables): ReadLine {
   const food = readFood(tokens, lead.next, tables);
   const drafts = [...lead.drafts, ...food.drafts];
   const name = [...food.name];
-  takeUnitFromName(drafts, name);
+  takeUnitFromName(drafts, name, food.sizes);
   const amounts = drafts.map(finished);
   const total = totalOf(amounts, tables);
   return {
@@ -37,13 +37,16 @@ export function readIngredient(text: string, tables: MeasureTables): ReadLine {
 /** Pieces that are named behind the food: 2 garlic cloves, 1 rosemary sprig, 2 lemon slices. */
 const BEHIND: ReadonlySet<string> = new Set(["clove", "sprig", "slice", "spear", "stalk", "rasher", "stick", "head", "bulb", "wedge", "sheet", "rib", "strip"]);
 
-function takeUnitFromName(drafts: readonly Draft[], name: Token[]): void {
+function takeUnitFromName(drafts: readonly Draft[], name: Token[], sizes: readonly Token[]): void {
   const first = drafts[0];
   const last = name[name.length - 1];
-  if (!first || first.unit !== null || name.length < 2 || !last?.entry?.unit || !BEHIND.has(last.entry.unit) || name[name.length - 2]?.low === "cinnamon") return;
+  if (!first || first.unit !== null || name.length < 2 || !last?.entry?.unit || !BEHIND.has(last.entry.unit)) return;
+  // a cinnamon stick is the food, and so are whole cloves
+  const before = name[name.length - 2] as Token;
+  if (before.low === "cinnamon" || name.slice(0, -1).every((token) => token.entry?.roles.has("leading-adjective"))) return;
   first.unit = last.entry.unit;
   first.kind = last.entry.unitKind;
-  first.unitWords = [last.text];
+  first.unitWords = [...sizes.map((size) => size.text), last.text];
   name.pop();
 }
 
@@ -56,8 +59,8 @@ function totalOf(amounts: readonly ReadAmount[], tables: MeasureTables): { amoun
   const first = amounts[0];
   if (!first) return { amount: null, amountMax: null, unit: null };
   const piecesOf = amounts[1];
-  // a 1-inch piece: one piece, and the inch is its size
-  if (piecesOf?.text === "" && first.unit !== null && unitOf(first.unit, "us", tables)?.kind === "length") return { amount: piecesOf.amount, amountMax: null, unit: null };
+  // a 1-inch piece of ginger: one of it, and the inch is its size
+  if (first.text === "" && first.unit === "piece" && piecesOf?.role === "each") return { amount: first.amount, amountMax: null, unit: null };
   // 2 x 400 g without a container: the weight is what counts
   if (first.role === "times" && first.unit === null && piecesOf?.role === "each" && piecesOf.unit !== null && piecesOf.amount && first.amount) {
     const kind = unitOf(piecesOf.unit, "us", tables)?.kind;
@@ -78,6 +81,6 @@ function totalOf(amounts: readonly ReadAmount[], tables: MeasureTables): { amoun
 /** Words with single spaces; a mark sticks to the word before it. */
 function joined(tokens: readonly Token[]): string {
   let words = "";
-  for (const token of tokens) words += words === "" || (token.kind === "mark" && token.text !== "/") ? token.text : ` ${token.text}`;
+  for (const token of tokens) words += words === "" || (token.kind === "mark" && token.text !== "/" && token.text !== "&") ? token.text : ` ${token.text}`;
   return words;
 }

@@ -6,7 +6,7 @@ import type { MeasureSystem, UnitDefinition } from "../../kernel/units.ts";
 import { nameKey } from "./names.ts";
 import type { FoodRow, MeasureTables, ProduceRow, WeightRow, WordEntry, WordRole } from "./types.ts";
 
-const ROLES = ["unit", "unit-size", "size", "number", "about", "adverb", "preparation", "ground", "comment-start", "tail-preparation", "adjective", "leading-adjective", "set-phrase"] as const;
+const ROLES = ["unit", "unit-size", "size", "number", "about", "adverb", "preparation", "ground", "comment-start", "tail-preparation", "adjective", "leading-adjective", "set-phrase", "form", "liquid", "ready", "unready"] as const;
 
 interface WordRow {
   readonly key: string;
@@ -14,6 +14,7 @@ interface WordRow {
   readonly kind: WordEntry["unitKind"];
   readonly words: readonly string[];
   readonly value: number | null;
+  readonly form: string | null;
 }
 
 /** Throws RangeError naming each row and field that does not fit. */
@@ -42,14 +43,15 @@ export function measureTables(rows: readonly ReferenceRow[], publications: reado
 }
 
 function entriesOf(rows: readonly WordRow[]): Map<string, WordEntry> {
-  const entries = new Map<string, { unit: string | null; unitKind: WordEntry["unitKind"]; number: WordEntry["number"]; roles: Set<WordRole> }>();
+  const entries = new Map<string, { unit: string | null; unitKind: WordEntry["unitKind"]; number: WordEntry["number"]; form: string | null; roles: Set<WordRole> }>();
   for (const row of rows) {
     for (const word of row.words) {
       if (row.role === "comment-start" || row.role === "set-phrase") continue;
-      const entry = entries.get(word) ?? { unit: null, unitKind: null, number: null, roles: new Set<WordRole>() };
+      const entry = entries.get(word) ?? { unit: null, unitKind: null, number: null, form: null, roles: new Set<WordRole>() };
       entry.roles.add(row.role);
       if (row.role === "unit") Object.assign(entry, { unit: row.key, unitKind: row.kind });
       if (row.role === "number" && row.value !== null) entry.number = rationalOf(String(row.value));
+      if (row.role === "form") entry.form = row.form;
       entries.set(word, entry);
     }
   }
@@ -68,19 +70,20 @@ function grouped<T>(items: readonly T[], keyOf: (item: T) => string): Map<string
   return groups;
 }
 
-const WORD: Shape<WordRow> = { key: text, role: oneOf(ROLES), kind: orNull(oneOf(["volume", "mass", "length", "count", "vague"])), words: listOf(text), value: orNull(amount) };
+const WORD: Shape<WordRow> = { key: text, role: oneOf(ROLES), kind: orNull(oneOf(["volume", "mass", "length", "count", "vague"])), words: listOf(text), value: orNull(amount), form: orNull(text) };
 const UNIT: Shape<UnitDefinition> = { unit: text, system: oneOf(["us", "imperial", "metric", "any"]), kind: oneOf(["volume", "mass", "length"]), factor: text };
-const FOOD: Shape<FoodRow> = { key: text, names: listOf(text), crops: listOf(text) };
+const FOOD: Shape<FoodRow> = { key: text, names: listOf(text), crops: listOf(text), liquid: yesOrNo };
 const WEIGHT: Shape<WeightRow> = {
   key: text,
   food: text,
   unit: orNull(text),
   size: orNull(text),
   form: orNull(text),
+  forms: listOf(text),
   grams: amount,
   usual: yesOrNo,
   note: orNull(text),
   source: text,
   page: text,
 };
-const PRODUCE: Shape<ProduceRow> = { food: text, refusePercent: amount, what: text, source: text, page: text };
+const PRODUCE: Shape<ProduceRow> = { food: text, refusePercent: amount, what: text, weighed: oneOf(["picked", "used"]), source: text, page: text };

@@ -39,7 +39,7 @@ export function tokensOf(line: string, words: MeasureTables["words"]): Token[] {
       const word = text.slice(at, end);
       tokens.push(wordToken(word, glued, words));
       // the full stop of an abbreviation is part of it
-      at = text[end] === "." && tokens[tokens.length - 1]?.entry?.unit ? end + 1 : end;
+      at = text[end] === "." && (word === "fl" || tokens[tokens.length - 1]?.entry?.unit) ? end + 1 : end;
     } else {
       const mark = DASHES.includes(text[at] as string) ? (text[at] === "—" ? "—" : "-") : (text[at] as string);
       tokens.push({ kind: "mark", text: mark, low: mark, n: 0, d: 0, glued, entry: undefined });

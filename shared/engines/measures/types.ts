@@ -16,13 +16,19 @@ export type WordRole =
   | "tail-preparation"
   | "adjective"
   | "leading-adjective"
-  | "set-phrase";
+  | "set-phrase"
+  | "form"
+  | "liquid"
+  | "ready"
+  | "unready";
 
 /** What a word can be in an ingredient line. */
 export interface WordEntry {
   readonly unit: string | null;
   readonly unitKind: UnitDefinition["kind"] | CountKind | null;
   readonly number: Rational | null;
+  /** The form of a weight row that the word asks for: diced asks for chopped. */
+  readonly form: string | null;
   readonly roles: ReadonlySet<WordRole>;
 }
 
@@ -34,6 +40,8 @@ export interface WeightRow {
   readonly size: string | null;
   /** Chopped, packed, whole; null where the table names none. */
   readonly form: string | null;
+  /** The same in the words of the word list; any of them will do. */
+  readonly forms: readonly string[];
   readonly grams: number;
   /** Taken when the line names neither size nor form. */
   readonly usual: boolean;
@@ -46,12 +54,16 @@ export interface FoodRow {
   readonly key: string;
   readonly names: readonly string[];
   readonly crops: readonly string[];
+  /** Printed in millilitres. */
+  readonly liquid: boolean;
 }
 
 export interface ProduceRow {
   readonly food: string;
   readonly refusePercent: number;
   readonly what: string;
+  /** What a bare weight in a recipe means. */
+  readonly weighed: "picked" | "used";
   readonly source: string;
   readonly page: string;
 }
