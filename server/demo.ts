@@ -77,8 +77,9 @@ async function moveIn(tx: Tx, demo: DemoFile, book: Reference, today: LocalDate)
   for (const { id, body } of read("sowings", demo.sowings, NewSowing)) must("sowings", id, await recordSowing(tx, HOUSEHOLD_ID, { id, body, ifMatch }, crops));
   // a demo of an earlier day has not seen what came later
   const seen = demo.sightings.filter((entry) => String(entry["seenOn"]) <= today);
-  for (const [i, { id, body }] of read("sightings", seen.map(({ sowingId: _, ...entry }) => entry), NewSighting).entries())
-    must("sightings", id, await recordSighting(tx, HOUSEHOLD_ID, { id, sowingId: (seen[i] as { sowingId: string }).sowingId, body, ifMatch }, clock));
+  for (const { id, sowingId, ...entry } of seen) {
+    for (const { body } of read("sightings", [{ id, ...entry }], NewSighting)) must("sightings", id, await recordSighting(tx, HOUSEHOLD_ID, { id, sowingId, body, ifMatch }, clock));
+  }
   const picked = demo.picks.filter((entry) => String(entry["pickedOn"]) <= today);
   for (const { id, body } of read("picks", picked, NewPick)) must("picks", id, await recordPick(tx, HOUSEHOLD_ID, id, body, clock));
   for (const { id, recipe } of demo.recipes) must("recipes", id, await saveRecipe(tx, HOUSEHOLD_ID, { id, body: recipe, ifMatch }, book));

@@ -33,7 +33,7 @@ export interface Service {
   readonly url: string;
   readonly app: FastifyInstance;
   /** Stops listening, lets what is under way finish, then closes the database. */
-  stop(): Promise<void>;
+  readonly stop: () => Promise<void>;
 }
 
 /** Undoes what was begun, the last first. */

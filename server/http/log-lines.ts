@@ -60,8 +60,17 @@ function deepestCode(error: Error): string | null {
   return code;
 }
 
+interface Line {
+  readonly time: string;
+  readonly msg?: string;
+  readonly method?: string;
+  readonly route?: string;
+  readonly status?: number;
+  readonly reason?: string;
+  readonly err?: { readonly message: string };
+}
+
 function readable(line: string): string {
-  const { time, msg, method, route, status, reason, err } = JSON.parse(line) as Record<string, unknown>;
-  const about = [method, route, status, reason, typeof err === "object" && err !== null && "message" in err ? err.message : undefined];
-  return [String(time).slice(11, 19), msg, ...about].filter((part) => part !== undefined).join(" ");
+  const { time, msg, method, route, status, reason, err } = JSON.parse(line) as Line;
+  return [time.slice(11, 19), msg, method, route, status, reason, err?.message].filter((part) => part !== undefined).join(" ");
 }

@@ -45,5 +45,5 @@ function withoutUnused(document: Document): Document {
     }
   };
   follow("paths" in document ? document.paths : {});
-  return { ...document, components: { schemas: Object.fromEntries(Object.entries(schemas).filter(([name]) => used.has(name)).sort(([a], [b]) => (a < b ? -1 : 1))) } } as Document;
+  return { ...document, components: { schemas: Object.fromEntries(Object.entries(schemas).filter(([name]) => used.has(name)).sort(([a], [b]) => (a < b ? -1 : 1))) } };
 }

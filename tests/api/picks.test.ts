@@ -50,7 +50,7 @@ describe("a pick", () => {
     expect(await grams()).toBe(800);
     expect(await ids(`sowingId=${sowing}`)).toEqual([id]);
     expect((await stillroom.call("DELETE", `/api/picks/${id}`)).statusCode).toBe(204);
-    const first = (await stillroom.call("GET", `/api/picks/${id}`)).json();
+    const first = (await stillroom.call("GET", `/api/picks/${id}`)).json<unknown>();
     expect(first).toMatchObject({ undone: true });
     expect((await stillroom.call("DELETE", `/api/picks/${id}`)).statusCode).toBe(204);
     expect(await grams()).toBe(0);
