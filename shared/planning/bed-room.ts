@@ -3,6 +3,7 @@ import { freeM2, shortagesOf, shortageWords, squareMetresOf, type Occupant } fro
 import { dayNumber, type DayNumber } from "../kernel/local-date.ts";
 import { cropWord } from "../kernel/crop-words.ts";
 import { sentenceCase } from "../kernel/words.ts";
+import { asKnown } from "./as-known.ts";
 import type { GardenFacts, GardenPlanting } from "./facts.ts";
 import { beganOn, forecastPlantings, isEstablished, isSouthern, OVER_AFTER_DAYS, type SeasonForecast } from "./garden-forecasts.ts";
 import { lastDayOf } from "./outlook-rows.ts";
@@ -12,7 +13,8 @@ import { seasonOf, seasonStart } from "./season.ts";
 const RAISED_DAYS = 28;
 
 /** Square metres free on the day of the facts, by bed. */
-export function freeByBed(garden: GardenFacts): Map<string, number> {
+export function freeByBed(facts: GardenFacts): Map<string, number> {
+  const garden = asKnown(facts);
   const today = dayNumber(garden.asOf);
   const standing = standingIn(garden, forecastPlantings(garden, garden.plantings.filter((planting) => mayStand(planting, today))).forecasts);
   return new Map(

@@ -4,6 +4,7 @@ import { frostDates } from "../engines/harvest-forecast/index.ts";
 import { cropWord } from "../kernel/crop-words.ts";
 import { dateOf, dayNumber } from "../kernel/local-date.ts";
 import type { SourceRef } from "../kernel/outcome.ts";
+import { asKnown } from "./as-known.ts";
 import { toDatesOrNull } from "./day-bands.ts";
 import type { GardenFacts, KitchenFacts, Window } from "./facts.ts";
 import type { GardenForecasts } from "./garden-forecasts.ts";
@@ -16,8 +17,9 @@ import { answerWords, WORTH_SAYING_GRAMS } from "./outlook-words.ts";
 import { candidatesOf, heldBackNotes } from "./recipe-cautions.ts";
 import { seasonOf } from "./season.ts";
 
-/** The calendar of a window of weeks, as known on `garden.asOf`. */
-export function gardenOutlook(garden: GardenFacts, kitchen: KitchenFacts, window: Window): GardenOutlook {
+/** The calendar of a window of weeks, as known on the facts' `asOf`. */
+export function gardenOutlook(facts: GardenFacts, kitchen: KitchenFacts, window: Window): GardenOutlook {
+  const garden = asKnown(facts);
   const reckoning = reckonGarden(garden, kitchen, window);
   const { span, grown, crops } = reckoning;
   const candidates = candidatesOf(kitchen);
@@ -73,9 +75,7 @@ export function missingOf(garden: GardenFacts, grown: GardenForecasts): Missing[
 }
 
 function basisOf(garden: GardenFacts, kitchen: KitchenFacts, { grown, basis }: GardenReckoning): SourceRef[] {
-  const asOf = dayNumber(garden.asOf);
-  const count = (days: (planting: GardenFacts["plantings"][number]) => readonly { readonly day: number }[]): number =>
-    garden.plantings.reduce((sum, planting) => sum + days(planting).filter(({ day }) => day <= asOf).length, 0);
+  const count = (of: (planting: GardenFacts["plantings"][number]) => readonly unknown[]): number => garden.plantings.reduce((sum, planting) => sum + of(planting).length, 0);
   const own = (n: number, one: string, many: string): SourceRef[] => (n === 0 ? [] : [{ id: "household", text: `${n} ${n === 1 ? one : many}` }]);
   return [
     ...grown.weather.basis,

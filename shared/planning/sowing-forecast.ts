@@ -5,6 +5,7 @@ import { waitsForTheGrower } from "../kernel/crop-facts.ts";
 import type { IsoWeek } from "../kernel/iso-week.ts";
 import { dateOf, dayNumber, type LocalDate } from "../kernel/local-date.ts";
 import type { SourceRef } from "../kernel/outcome.ts";
+import { asKnown, plantingAsKnown } from "./as-known.ts";
 import { fitNotes } from "./bed-room.ts";
 import { toDatesOrNull } from "./day-bands.ts";
 import type { GardenFacts, GardenPlanting } from "./facts.ts";
@@ -34,17 +35,20 @@ export interface SowingOutlook {
  * Forecast and fit of one planting, which need not be among the garden's own yet. `season` is a year, for what is established only;
  * without it, that of the day of the facts.
  */
-export function sowingOutlook(garden: GardenFacts, planting: GardenPlanting, season: number | null = null): SowingOutlook {
-  const asked = isEstablished(planting) ? { ...planting, season } : planting;
+export function sowingOutlook(facts: GardenFacts, asked: GardenPlanting, season: number | null = null): SowingOutlook {
+  const garden = asKnown(facts);
+  const planting = plantingAsKnown(asked, dayNumber(garden.asOf));
+  const inSeason = isEstablished(planting) ? { ...planting, season } : planting;
   const neighbours = garden.plantings.filter((one) => one.bedId === planting.bedId && one.id !== planting.id);
-  const grown = forecastPlantings(garden, [asked, ...neighbours]);
+  const grown = forecastPlantings(garden, [inSeason, ...neighbours]);
   const [own] = grown.forecasts;
   if (!own) throw new RangeError("a planting has one forecast");
   return { forecast: forecastWords(garden, grown, own), fits: fitNotes(garden, grown.forecasts).get(planting.id) ?? [] };
 }
 
 /** The same for all plantings of the garden, the weather drawn once. By planting. */
-export function sowingOutlooks(garden: GardenFacts): Map<string, SowingOutlook> {
+export function sowingOutlooks(facts: GardenFacts): Map<string, SowingOutlook> {
+  const garden = asKnown(facts);
   const grown = forecastPlantings(garden, garden.plantings);
   const fits = fitNotes(garden, grown.forecasts);
   return new Map(grown.forecasts.map((one) => [one.planting.id, { forecast: forecastWords(garden, grown, one), fits: fits.get(one.planting.id) ?? [] }]));

@@ -4,6 +4,7 @@ import { cropWord } from "../kernel/crop-words.ts";
 import { addWeeks, weekEnd, weekOf } from "../kernel/iso-week.ts";
 import { dayNumber, type LocalDate } from "../kernel/local-date.ts";
 import { amountWords, listWords, nearDayWords, sentenceCase } from "../kernel/words.ts";
+import { asKnown } from "./as-known.ts";
 import { toDatesOrNull } from "./day-bands.ts";
 import type { GardenFacts, KitchenFacts } from "./facts.ts";
 import { asker } from "./garden-forecasts.ts";
@@ -18,7 +19,8 @@ import { frostNotices, glutNotices, setUpNotices } from "./today-urgent.ts";
 /** Far enough for a glut to be seen ten days before it is on the table, and for what is sown in a fortnight. */
 const WEEKS_AHEAD = 6;
 
-export function todayList(garden: GardenFacts, kitchen: KitchenFacts): TodayList {
+export function todayList(facts: GardenFacts, kitchen: KitchenFacts): TodayList {
+  const garden = asKnown(facts);
   const today = dayNumber(garden.asOf);
   const reckoning = reckonGarden(garden, kitchen, { from: weekOf(garden.asOf), weeks: WEEKS_AHEAD });
   const { grown } = reckoning;

@@ -161,6 +161,14 @@ describe("as of a day", () => {
     expect(gardenOutlook(garden(later, { record: warmer }), kitchen(EATS), window)).toEqual(before);
   });
 
+  it("a sowing seen to be finished later is still forecast for weeks after that", () => {
+    const window = { from: "2027-W33", weeks: 4 };
+    const later = SUMMER.map((sown) => ({ ...sown, sightings: [["finished", "2027-08-01"]] as const }));
+    const outlook = gardenOutlook(garden(later), kitchen(EATS), window);
+    expect(outlook).toEqual(gardenOutlook(garden(SUMMER), kitchen(EATS), window));
+    expect(outlook.weeks.some((week) => week.grams.likely > 500)).toBe(true);
+  });
+
   it("picks of the running week are facts, what is still to come is not", () => {
     const picked: Sown[] = [{ id: "c", crop: "courgette", sownOn: "2027-05-10", plants: 6, picks: [["2027-07-20", 2000], ["2027-07-27", 3000]] }];
     const outlook = gardenOutlook(garden(picked, { asOf: "2027-07-28" }), kitchen(EATS), { from: "2027-W29", weeks: 4 });
