@@ -49,6 +49,9 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
     const at = table[y * (days + 1) + Math.max(0, day - firstDay)] as number;
     return at >= days ? Infinity : firstDay + at;
   };
+  // what was picked was there, whatever the book says of its last day
+  const picked = (facts.lastPick ?? facts.firstPick ?? -Infinity) + 1;
+  const closed = Math.max(picked, Math.min(lastDay, facts.finishedOn === null ? Infinity : facts.finishedOn + 1));
   const first = new Int32Array(n).fill(-1);
   const until = new Int32Array(n).fill(-1);
   const spanDays = new Float64Array(n);
@@ -59,7 +62,6 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
     const up = plan.ready.upFrom[y] as number;
     const ripe = facts.firstPick ?? (at < 0 ? Infinity : firstDay + at);
     const killed = up >= 0 && facts.firstPick === null && diesUnripe(crop) ? next(kills, y, Math.max(firstDay + up, hardyUntil)) : Infinity;
-    const closed = Math.min(lastDay, facts.finishedOn === null ? Infinity : facts.finishedOn + 1);
     if (ripe >= Math.min(killed, closed)) {
       if (killed <= closed && killed < Infinity) counts.lostToFrost++;
       else counts.tooSlow++;

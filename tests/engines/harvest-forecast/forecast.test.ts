@@ -148,6 +148,12 @@ describe("what is known by the day", () => {
     expect(notesOf(flowers, warm, { asOf: day("2027-08-20") })).toMatch(/later than the book's span; your sighting is believed/);
   });
 
+  it("a pick after the book's last day is still a pick", () => {
+    const late = plantingOf("leek", { plantedOutOn: day("2027-06-10"), picks: [{ day: day("2028-05-20"), grams: 700 }] });
+    const found = summarise(forecastOf(late, steadyWeather(16, 6, day("2027-01-01"), 600, 5), { asOf: day("2028-05-21") }));
+    expect([found.firstPick?.likely, found.chanceOfPick, found.totalGrams.likely]).toEqual([day("2028-05-20"), 1, 700]);
+  });
+
   it("what waits is a stock: what was taken is gone from it", () => {
     const leeks = (picks: Planting["picks"]) => plantingOf("leek", { plantedOutOn: day("2027-04-10"), rowM: 5, picks });
     const asOf = day("2027-10-01");
