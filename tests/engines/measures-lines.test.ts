@@ -33,6 +33,27 @@ describe("labelled lines", () => {
   });
 });
 
+describe("the food's name", () => {
+  // read as a cook reads the line; common practice, no source
+  it.each([
+    ["1 tbsp chopped fresh mint leaves", "fresh mint leaves", "chopped"],
+    ["½ tsp freshly ground black pepper", "black pepper", "freshly ground"],
+    ["2 tsp ground cumin", "ground cumin", ""],
+    ["2 cups peeled and sliced potatoes", "potatoes", "peeled and sliced"],
+    ["400g plum peeled tomatoes", "plum peeled tomatoes", ""],
+    ["4 tbsp white wine, water, or stock", "white wine water or stock", ""],
+    ["6 oz boneless, skinless chicken, cut into strips", "boneless skinless chicken", "cut into strips"],
+    ["1 tbsp toasted sesame oil", "toasted sesame oil", ""],
+    ["2 cinnamon sticks", "cinnamon sticks", ""],
+    ["Sea salt and freshly ground pepper, to taste", "Sea salt and pepper", "freshly ground"],
+    ["1 onion finely chopped", "onion", "chopped finely"],
+  ])("of %s is %s", (line, name, preparation) => {
+    const read = readIngredient(line, tables);
+    expect(read.food).toBe(name);
+    expect(read.preparation.split(" ").sort()).toEqual(preparation.split(" ").sort());
+  });
+});
+
 /** A number and the ways in which recipes print it. */
 const printed = fc.constantFrom(
   ...([
