@@ -1,6 +1,6 @@
 /**
- * Thirty years of two public records through the crop table, against the first picks published beside it: 10 / 50 / 90 % and the share of seasons without
- * a pick. Tolerance three days (five for leek and garlic, whose last weeks bring little warmth) and four points of a hundred: the published run
+ * Thirty years of two public records through the crop table, against an earlier and independent run of the same table: 10 / 50 / 90 % of first picks and the
+ * share of seasons without one. Tolerance three days (five for leek and garlic, whose last weeks bring little warmth) and four points of a hundred: the other run
  * counts the day whose warmth completes the sum, this one the morning after.
  */
 import { describe, expect, it } from "vitest";
@@ -11,7 +11,7 @@ import { day, plantingOf, questionOf } from "./plantings.ts";
 import { cropOf, dailyRecordOf, DE_BILT, longRecordsAtHand, MILWAUKEE, NEEDS_RECORDS, normalsAt } from "./records.ts";
 
 const TRANSPLANTED = new Set(["tomato", "cherry-tomato", "cabbage", "broccoli", "leek"]);
-/** The published run takes the book figure as it is; by the sea the forecast takes these as early varieties, × 0.85. */
+/** The other run takes the book figure as it is; by the sea the forecast takes these as early varieties, × 0.85. */
 const EARLY_BY_THE_SEA = new Set(["sweetcorn", "pumpkin", "butternut-squash", "leek"]);
 
 function bookCrop(slug: string): CropFacts {
