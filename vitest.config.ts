@@ -11,6 +11,7 @@ export default defineConfig({
         test: {
           name: "pure",
           include: ["tests/*.test.ts", "tests/{kernel,engines,planning,contracts,web,seed-data}/**/*.test.{ts,tsx}"],
+          setupFiles: ["tests/support/seed.ts"],
           testTimeout: 60_000,
         },
         oxc: { jsx: { runtime: "automatic", importSource: "preact" } },

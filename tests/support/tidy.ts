@@ -8,7 +8,7 @@ const IMPORT_RULES: readonly (readonly [from: string, may: string])[] = [
   ["shared/planning/", "shared/kernel/|shared/planning/|shared/engines/[^/]+/(?:index|types)\\.ts$"],
   ["shared/contracts/", "shared/kernel/|shared/contracts/|zod$"],
   ["db/", "shared/|db/|drizzle-|pg$|zod$|csv-parse|node:"],
-  ["server/(?:app|main|demo|start|serve)\\.ts$", "."],
+  ["server/(?:app|main|demo|demo-household|run|serve)\\.ts$", "."],
   ["server/(?:http|facts)/", "shared/|db/|server/(?:http|facts)/|server/[a-z-]+\\.ts$|@?fastify|drizzle-orm|zod$|node:"],
   ["server/([a-z-]+)/", "shared/|db/|server/(?:http|facts)/|server/(?:config|clock|problems)\\.ts$|server/$1/|@?fastify|drizzle-orm|zod$|csv-parse"],
   ["server/[a-z-]+\\.ts$", "shared/|server/[a-z-]+\\.ts$|db/|zod$|node:"],
