@@ -78,20 +78,27 @@ export function count(n: number, one: string, many: string): string {
   return `${whole(n)}${NB}${n === 1 ? one : many}`;
 }
 
-/** What a recipe makes: 6 portions, 2 jars of 500 ml, 1.2 kg. */
+/** What a recipe makes, its unit in one or in many: 6 portions, 1 jar, 2 jars of 500 ml, 1.2 kg. */
 export function made({ amount: n, unit }: { readonly amount: number; readonly unit: string }): string {
   const [, noun = "", rest = ""] = /^(\S+)(.*)$/.exec(unit) ?? [];
-  if (MEASURES.has(noun) || n === 1) return `${plain(n)}${NB}${unit}`;
-  return `${plain(n)}${NB}${plural(noun)}${rest}`;
+  if (MEASURES.has(noun)) return `${plain(n)}${NB}${unit}`;
+  const one = singular(noun);
+  return `${plain(n)}${NB}${n === 1 ? one : plural(one)}${rest}`;
 }
 
-const MEASURES = new Set(["g", "kg", "ml", "l", "L", "litre", "litres", "cup", "cups"]);
+const MEASURES = new Set(["g", "kg", "ml", "l", "L"]);
 
 function plural(noun: string): string {
-  if (/s$/.test(noun)) return noun;
-  if (/(?:ch|sh|x|z)$/.test(noun)) return `${noun}es`;
   if (noun === "loaf") return "loaves";
+  if (/(?:ch|sh|ss|x|z)$/.test(noun)) return `${noun}es`;
   return /[^aeiou]y$/.test(noun) ? `${noun.slice(0, -1)}ies` : `${noun}s`;
+}
+
+function singular(noun: string): string {
+  if (noun === "loaves") return "loaf";
+  if (/(?:ch|sh|ss|x|z)es$/.test(noun)) return noun.slice(0, -2);
+  if (/[^aeiou]ies$/.test(noun)) return `${noun.slice(0, -3)}y`;
+  return /[^s]s$/.test(noun) ? noun.slice(0, -1) : noun;
 }
 
 /** 26 July, 26 July 2026 where the year is not that of `today`. */

@@ -145,7 +145,9 @@ describe("the sentence", () => {
   it("does not promise a pick that few seasons bring", () => {
     const read = slip({ crop: "carrots" });
     expect(loose(slipSentence(read, "carrots", forecast({ chanceOfPick: 0.35 }), TODAY))).toContain("only in 7 seasons of 20");
-    expect(slipSentence(read, "carrots", forecast({ firstPick: null }), TODAY)).toBe("Carrots sown today are not likely to come to a pick.");
+    const frost = { lastSpring: null, firstAutumn: { low: "2027-10-02", likely: "2027-10-20", high: "2027-11-08" } };
+    expect(slipSentence(read, "carrots", forecast({ firstPick: null, frost }), TODAY)).toBe("Carrots sown today are not likely to come to a pick.");
+    expect(slipSentence(read, "carrots", forecast({ firstPick: null }), TODAY)).toBe("Carrots sown today: no dates yet, because no weather is on record.");
   });
 
   it("under the picture says the same dates and how much comes", () => {

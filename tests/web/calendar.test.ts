@@ -4,6 +4,7 @@ import { Calendar, type CalendarCrop, type CalendarWeek } from "#shared/contract
 import { NewCookDay } from "#shared/contracts/cook-days.ts";
 import type { Household } from "#shared/contracts/household.ts";
 import { weekEnd, weeksFrom, weekStart } from "#shared/kernel/iso-week.ts";
+import { cautionsOf } from "#web/pages/calendar/cautions.ts";
 import { cookDayOf, cookDayWords, dishesOfWeek } from "#web/pages/calendar/cook-day-from-week.ts";
 import { layOut, monthSpans, nameLines } from "#web/pages/calendar/plate.ts";
 import { layOutStrip } from "#web/pages/calendar/strip.ts";
@@ -170,7 +171,22 @@ describe("words of a week", () => {
   it("write picks as measured and uses as expected", () => {
     const of = week("2027-W29", [crop("tomato", "Tomato, large", 0, { pickedGrams: 1200 })]);
     expect(loose(pickedWords(of, names))).toBe("tomatoes 1,200 g");
-    expect(loose(usesWords([{ crop: "tomato", grams: 1170 }, { crop: "french-bean", grams: 410 }], names))).toBe("Uses tomatoes 1.2 kg and French beans 400 g.");
+    expect(loose(usesWords([{ crop: "tomato", grams: 1170 }, { crop: "french-bean", grams: 14 }], names))).toBe("Uses tomatoes 1.2 kg and French beans 14 g.");
+  });
+
+  it("say each caution once, the rarest first, with the ways it is for", () => {
+    const ways = [
+      { title: "Freeze beans", cautions: ["Chill fast.", "No raw beans."] },
+      { title: "Bean soup", cautions: ["Chill fast.", "No raw beans."] },
+      { title: "Leek pie", cautions: ["Chill fast."] },
+      { title: "Kale in oil", cautions: ["Chill fast.", "Oil in the fridge."] },
+      { title: "Plum jam", cautions: ["Chill fast."] },
+    ];
+    expect(cautionsOf(ways)).toEqual([
+      { text: "Oil in the fridge.", ways: "For kale in oil.", general: false },
+      { text: "No raw beans.", ways: "For freeze beans and bean soup.", general: false },
+      { text: "Chill fast.", ways: "", general: true },
+    ]);
   });
 
   it("tell the slider what the week brings", () => {

@@ -63,6 +63,11 @@ describe("the rest of the table", () => {
     [format.made({ amount: 1, unit: "loaf" }), "1 loaf"],
     [format.made({ amount: 3, unit: "loaf" }), "3 loaves"],
     [format.made({ amount: 2, unit: "batch" }), "2 batches"],
+    [format.made({ amount: 1, unit: "jars" }), "1 jar"],
+    [format.made({ amount: 1, unit: "loaves" }), "1 loaf"],
+    [format.made({ amount: 4, unit: "loaves" }), "4 loaves"],
+    [format.made({ amount: 1, unit: "pasties" }), "1 pasty"],
+    [format.made({ amount: 2, unit: "litres" }), "2 litres"],
     [format.made({ amount: 100, unit: "g" }), "100 g"],
     [format.listed(["a", "b", "c"]), "a, b and c"],
   ])("%s", (written, expected) => {

@@ -6,6 +6,8 @@ interface BasisProps {
 
 export function Basis({ basis, notes }: BasisProps) {
   if (basis.length === 0 && notes.length === 0) return null;
+  // several sources may have said the same
+  const texts = [...new Set(basis.map(({ text }) => text))];
   return (
     <details class="basis">
       <summary class="word">What these figures rest on</summary>
@@ -13,8 +15,8 @@ export function Basis({ basis, notes }: BasisProps) {
         {notes.map((note) => (
           <li key={note}>{note}</li>
         ))}
-        {basis.map(({ id, text }) => (
-          <li key={`${id} ${text}`} class="quiet">
+        {texts.map((text) => (
+          <li key={text} class="quiet">
             {text}
           </li>
         ))}

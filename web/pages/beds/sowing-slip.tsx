@@ -15,7 +15,7 @@ import { lastBed, rememberBed } from "./last-bed.ts";
 import { amountWords, EMPTY_SLIP, fieldId, firstBed, readSlip, suggestedAmount, type SlipReading, type SlipText } from "./slip.ts";
 import { failureOf, type Failure } from "./failure.ts";
 import { SowingFields } from "./sowing-fields.tsx";
-import { dotsWords, slipSentence, sowingName } from "./sowing-words.ts";
+import { dotsWords, restsOnNothing, slipSentence, sowingName } from "./sowing-words.ts";
 import { usePreview, type Preview } from "./use-preview.ts";
 
 interface SowingSlipProps {
@@ -52,6 +52,11 @@ export function SowingSlip(props: SowingSlipProps) {
           />
           <figcaption class="say" id="dots-words">
             {forecast ? dotsWords(forecast, today) : ""}
+            {forecast && restsOnNothing(forecast) && (
+              <a class="hitline" href="/household">
+                Enter the months’ warmth
+              </a>
+            )}
           </figcaption>
           {preview?.answer.fits.map((line) => (
             <p class="notice" key={line}>

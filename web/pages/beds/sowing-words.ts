@@ -15,10 +15,16 @@ export function slipSentence(read: SlipReading, typedCrop: string, forecast: For
   if (!read.much.ok) return `Write how much to see what ${word} ${many ? "give" : "gives"}.`;
   const sown = capital(`${word} ${startedWords(read.method, read.when.value.date, read.when.value.about, today)}`.trim());
   if (forecast === null) return `${sown}: working out when.`;
+  if (restsOnNothing(forecast)) return `${sown}: no dates yet, because no weather is on record.`;
   if (forecast.firstPick === null) return `${sown} ${many ? "are" : "is"} not likely to come to a pick.`;
   if (forecast.chanceOfPick < 0.5) return `${sown} ${many ? "come" : "comes"} to a pick only ${seasons(forecast.chanceOfPick)}, then ${expectedDay(forecast.firstPick, today)}.`;
   const ready = forecast.waits ? "ready to lift" : "ready";
   return `${sown} ${many ? "are" : "is"} most likely ${ready} on ${day(forecast.firstPick.likely, today)}, ${betweenDays(forecast.firstPick.low, forecast.firstPick.high, today)}.`;
+}
+
+/** Without weather there are neither weeks nor frost dates. */
+export function restsOnNothing({ firstPick, weeks, frost }: Forecast): boolean {
+  return firstPick === null && weeks.length === 0 && frost.lastSpring === null && frost.firstAutumn === null;
 }
 
 function startedWords(method: Method, date: LocalDate, about: boolean, today: LocalDate): string {
@@ -29,6 +35,7 @@ function startedWords(method: Method, date: LocalDate, about: boolean, today: Lo
 
 /** Under the twenty seasons: the three dates, what a dot is, and how much comes. */
 export function dotsWords(forecast: Forecast, today: LocalDate): string {
+  if (restsOnNothing(forecast)) return "Twelve monthly means, typed in under Household, are enough for a first answer.";
   if (forecast.firstPick === null) return forecast.notes.join(" ");
   const sentences = [threeDays(forecast.firstPick, today), "Each dot is one season in 20."];
   if (forecast.chanceOfPick < 0.975) sentences.push(`It comes to a pick ${seasons(forecast.chanceOfPick)}.`);
@@ -59,8 +66,9 @@ export function startWords(sowing: Sowing, today: LocalDate): string {
 }
 
 /** “picking 12 July to 10 October”, “one lift about 12 August”, “no pick likely”. */
-export function pickingWords({ firstPick, lastPick, waits }: Forecast, today: LocalDate): string {
-  if (firstPick === null) return "no pick likely";
+export function pickingWords(forecast: Forecast, today: LocalDate): string {
+  const { firstPick, lastPick, waits } = forecast;
+  if (firstPick === null) return restsOnNothing(forecast) ? "no dates yet" : "no pick likely";
   if (lastPick === null || daysBetween(firstPick.likely, lastPick.likely) < 8) return `${waits ? "one lift" : "one pick"} about ${day(firstPick.likely, today)}`;
   return `picking about ${day(firstPick.likely, today)} to ${day(lastPick.likely, today)}`;
 }
@@ -68,6 +76,7 @@ export function pickingWords({ firstPick, lastPick, waits }: Forecast, today: Lo
 /** The forecast of a stored sowing; what it rests on stands in its notes. */
 export function forecastSentences(sowing: Sowing, today: LocalDate): string[] {
   const { forecast } = sowing;
+  if (restsOnNothing(forecast)) return ["No dates yet, because no weather is on record."];
   if (forecast.firstPick === null) return ["It is not likely to come to a pick."];
   const begun = sowing.sightings.some(({ stage }) => stage === "first-pick") || sowing.pickedGrams > 0;
   const first = begun ? `First pick ${day(forecast.firstPick.likely, today)}.` : `First pick ${expectedDay(forecast.firstPick, today)}.`;

@@ -21,28 +21,29 @@ export function Missing({ calendar }: { readonly calendar: Calendar }) {
   );
 }
 
+/** Place and weather first: without them no sowing has a date. */
 function FirstStep({ place, garden }: { readonly place: boolean; readonly garden: boolean }) {
-  if (!garden)
+  if (place)
     return (
-      <Empty sentence="No weather is on record, so nothing can be said about the year." then="Twelve monthly means, typed in by hand, are enough. The year of weeks will stand here.">
+      <Empty
+        sentence="Nobody has said yet where the garden lies and how warm its months are, so nothing can be said about the year."
+        then="A place on the map and twelve monthly means, typed in by hand, are enough; then one bed, one crop and one rough date (“mid April”). The year of weeks will stand here."
+      >
         <a class="btn main" href="/household">
-          Enter the months’ warmth
+          Say where the garden lies
         </a>
+        {garden && (
+          <a class="btn word" href="/beds">
+            Record a sowing
+          </a>
+        )}
       </Empty>
     );
   return (
-    <Empty
-      sentence="No sowing is recorded yet, so nothing can be said about the year."
-      then={`One bed, one crop and one rough date (“mid April”) are enough. The year of weeks will stand here.${place ? " Where the garden lies and how warm it is there can be said under Household." : ""}`}
-    >
+    <Empty sentence="No sowing is recorded yet, so nothing can be said about the year." then="One bed, one crop and one rough date (“mid April”) are enough. The year of weeks will stand here.">
       <a class="btn main" href="/beds">
         Record a sowing
       </a>
-      {place && (
-        <a class="btn word" href="/household">
-          Say where the garden lies
-        </a>
-      )}
     </Empty>
   );
 }

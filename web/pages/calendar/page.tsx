@@ -1,5 +1,5 @@
 /** The calendar: how much is over, until when, of what; the year as a plate; the chosen week and what to do with it. */
-import { useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import * as calls from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { newId } from "../../api/new-id.ts";
@@ -21,8 +21,25 @@ import "./calendar.css";
 export default function CalendarPage({ query }: PageProps) {
   const asked = query.get("week");
   const [year, setYear] = useState<string | null>(asked?.slice(0, 4) ?? null);
+  /** A week of another year: it is shown when that year is there, until then the week before stays. */
+  const [wanted, setWanted] = useState<IsoWeek | null>(null);
   const { load, again } = useLoad(`calendar ${year ?? "now"}`, (signal) => fetchYear(year, signal));
-  const acts = useActs(again, load.state === "ready" ? load.value : null, setYear);
+  const calendar = load.state === "ready" ? load.value : null;
+  const choose = (week: IsoWeek): void => {
+    if (calendar?.weeks.some((shown) => shown.week === week)) return setQuery({ week });
+    setWanted(week);
+    setYear(week.slice(0, 4));
+  };
+  useEffect(() => {
+    if (wanted === null || !calendar?.weeks.some(({ week }) => week === wanted)) return;
+    setWanted(null);
+    setQuery({ week: wanted });
+  }, [wanted, calendar]);
+  useEffect(() => {
+    // the address was changed by a link or by going back
+    if (asked !== null && isIsoWeek(asked) && asked.slice(0, 4) !== year && calendar !== null && !calendar.weeks.some(({ week }) => week === asked)) setYear(asked.slice(0, 4));
+  }, [asked]);
+  const acts = useActs(again, calendar, choose);
   if (load.state === "waiting") return <Waiting name="Calendar" doing="Working out the year from the sowings, the picks and the weather on record." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
   return <CalendarView calendar={load.value} chosen={chosenWeek(asked, load.value.today)} acts={acts} />;
@@ -35,7 +52,7 @@ function fetchYear(year: string | null, signal: AbortSignal): Promise<Calendar> 
   return calls.calendar({ from, weeks }, signal);
 }
 
-function useActs(again: () => Promise<void>, calendar: Calendar | null, setYear: (year: string) => void): CalendarActs {
+function useActs(again: () => Promise<void>, calendar: Calendar | null, choose: (week: IsoWeek) => void): CalendarActs {
   const [said, setSaid] = useState("");
   const [problem, setProblem] = useState<ApiProblem | null>(null);
   const focusLater = useFocusLater();
@@ -59,8 +76,7 @@ function useActs(again: () => Promise<void>, calendar: Calendar | null, setYear:
     problem,
     choose: (week: IsoWeek) => {
       setSaid("");
-      setQuery({ week });
-      if (calendar && week.slice(0, 4) !== calendar.weeks[0]?.week.slice(0, 4)) setYear(week.slice(0, 4));
+      choose(week);
     },
     add: (week: CalendarWeek, { recipeId, batches, title }: Pairing) =>
       once(recipeId, async () => {

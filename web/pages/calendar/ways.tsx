@@ -1,10 +1,15 @@
 /** What to do with a week's produce: what is in the plan, then what is suggested. One press adds, one takes back. */
+import { useState } from "preact/hooks";
 import type { CalendarWeek, Pairing } from "#shared/contracts/calendar.ts";
 import type { PlanLine } from "#shared/contracts/plan-lines.ts";
 import { WAYS } from "#shared/kernel/way.ts";
 import { count, made, weekName } from "../../format.ts";
+import { TakeCare } from "./take-care.tsx";
 import { usesWords } from "./week-words.ts";
 import type { CropNames } from "./year.ts";
+
+/** The best ones in sight, the others one press away. */
+const SHOWN = 8;
 
 export interface WaysProps {
   readonly week: CalendarWeek;
@@ -17,6 +22,8 @@ const order = (way: Pairing["way"]): number => WAYS.indexOf(way);
 
 export function Ways({ week, names, onAdd, onUndo }: WaysProps) {
   const planned = [...week.planned].sort((a, b) => order(a.way) - order(b.way));
+  const [more, setMore] = useState(false);
+  const suggested = (pairing: Pairing) => <Suggested key={pairing.recipeId} pairing={pairing} week={week} names={names} onAdd={onAdd} />;
   if (planned.length === 0 && week.pairings.length === 0) return <p class="quiet">Nothing has to be done with this week’s produce.</p>;
   return (
     <div class="ways">
@@ -30,9 +37,14 @@ export function Ways({ week, names, onAdd, onUndo }: WaysProps) {
       {planned.map((line) => (
         <Planned key={line.id} line={line} week={week} names={names} onUndo={onUndo} />
       ))}
-      {week.pairings.map((pairing) => (
-        <Suggested key={pairing.recipeId} pairing={pairing} week={week} names={names} onAdd={onAdd} />
-      ))}
+      {week.pairings.slice(0, SHOWN).map(suggested)}
+      {week.pairings.length > SHOWN && (
+        <details class="more-ways" open={more} onToggle={(event) => setMore(event.currentTarget instanceof HTMLDetailsElement && event.currentTarget.open)}>
+          <summary class="word">{count(week.pairings.length - SHOWN, "more way", "more ways")}</summary>
+          {more && week.pairings.slice(SHOWN).map(suggested)}
+        </details>
+      )}
+      <TakeCare week={week} shown={more ? week.pairings.length : SHOWN} />
     </div>
   );
 }
@@ -80,11 +92,6 @@ function Suggested({ pairing, week, names, onAdd }: { readonly pairing: Pairing;
       </span>
       <p class="why">
         <span class="uses">{usesWords(pairing.uses, names)}</span> {pairing.why}
-        {pairing.cautions.map((caution) => (
-          <span key={caution} class="caution">
-            {caution}
-          </span>
-        ))}
       </p>
       <button class="btn word" type="button" id={`add-${week.week}-${pairing.recipeId}`} onClick={() => onAdd(pairing)}>
         Add<span class="vh"> {pairing.title} to {weekName(week.week)}</span>

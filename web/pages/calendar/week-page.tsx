@@ -42,11 +42,11 @@ export function WeekPage(props: WeekPageProps) {
           <h3 class="week-title">{past ? "What was done with it" : "What to do with it"}</h3>
           {!past && <CookDayButton {...props} />}
         </div>
+        {!past && <CookDayWords {...props} />}
         <p class="said" role="status">
           {said}
         </p>
         {past ? <p>Eaten fresh, or put up on a cook day.</p> : <Ways {...props} />}
-        {!past && <CookDayWords {...props} />}
       </div>
     </section>
   );

@@ -49,7 +49,7 @@ export function pickedWords(week: CalendarWeek, names: CropNames): string {
 
 /** “Uses courgette 1.2 kg and chard 400 g.” */
 export function usesWords(uses: Pairing["uses"], names: CropNames): string {
-  return uses.length === 0 ? "" : `Uses ${listed(uses.map(({ crop, grams }) => `${names.get(crop)?.word ?? crop} ${amount(grams)}`))}.`;
+  return uses.length === 0 ? "" : `Uses ${listed(uses.map(({ crop, grams }) => `${names.get(crop)?.word ?? crop} ${grams < LEAST_G ? measured(grams) : amount(grams)}`))}.`;
 }
 
 /** What the slider says: “Week 34, 23–29 August, 7.5 kg over”. */
