@@ -15,7 +15,7 @@ export function candidatesOf(kitchen: KitchenFacts): Candidate[] {
       {
         recipe,
         tested: isTestedHere(recipe, kitchen.altitudeM, kitchen.preservation),
-        cautions: cautionsOf(recipe, kitchen.preservation),
+        cautions: shortCautions(recipe, kitchen.preservation),
         askedFor: askedFor.has(recipe.id),
       },
     ];
@@ -35,6 +35,16 @@ const NAMED = 3;
 /** A tested process with a figure at this altitude; above the last band of the tables there is none. */
 function isTestedHere(recipe: RecipeUse, altitudeM: number, tables: PreservationTables): boolean {
   return recipe.process !== null && processesFor(recipe.process, altitudeM, tables).value.lines.length > 0;
+}
+
+/**
+ * Beside a way in the calendar: for what is eaten or cooked only what its food asks for and, where it is kept, how it must cool; all of it for
+ * what is preserved. The recipe itself says the whole.
+ */
+function shortCautions(recipe: RecipeUse, tables: PreservationTables): readonly string[] {
+  if (recipe.way !== "eat" && recipe.way !== "cook") return cautionsOf(recipe, tables);
+  const cold = recipe.keeps.some((keep) => keep.place === "fridge" || keep.place === "freezer");
+  return cautionsFor({ crops: recipe.uses.map((use) => use.crop), process: recipe.process, topics: recipe.way === "cook" && cold ? ["cooling"] : [] }, tables);
 }
 
 /** Cautions of one recipe, in the order of the table. */

@@ -24,6 +24,12 @@ describe("a jar for the shelf", () => {
   });
 });
 
+it("a way for the table says only what its food and its cooling ask for; the recipe itself says the whole", () => {
+  const cautions = (way: "eat" | "cook" | "freeze") => candidatesOf(kitchen({}, { recipes: [recipe("a", { rhubarb: 500 }, { way, keeps: [{ place: "fridge", days: 3 }] })] }))[0]?.cautions.join(" ") ?? "";
+  for (const way of ["eat", "cook", "freeze"] as const) expect(cautions(way)).toMatch(/leaves are poisonous/);
+  expect([/[Cc]ool/.test(cautions("eat")), /[Cc]ool/.test(cautions("cook")), /[Rr]eheat|165/.test(cautions("cook"))]).toEqual([false, true, false]);
+});
+
 it("marks what somebody asked for", () => {
   const recipes = [recipe("a", { courgette: 500 }), recipe("b", { courgette: 500 })];
   expect(candidatesOf(kitchen({}, { recipes, askedFor: ["b"] })).map((one) => one.askedFor)).toEqual([false, true]);
