@@ -12,10 +12,15 @@ const here = (arrival: number): Place => ({ path: location.pathname, query: new 
 
 export const place = signal<Place>({ path: "/", query: new URLSearchParams(), arrival: 0 });
 
+let owed = false;
+
+/** Whether the reader has just come to a page and has not touched anything since: its first sentence then takes the focus, also when it replaces one that waited. */
+export const focusOwed = (): boolean => owed;
+
 /** Goes to an address of this site, as a press on a link would. */
 export function goTo(href: string): void {
   history.pushState(null, "", href);
-  place.value = here(place.peek().arrival + 1);
+  arrive();
   scrollTo(0, 0);
 }
 
@@ -34,15 +39,19 @@ export function setQuery(changes: Readonly<Record<string, string | null>>): void
 /** Starts to follow the address bar and the links of the page; called once. */
 export function followAddresses(): void {
   place.value = here(0);
-  addEventListener("popstate", () => {
-    place.value = here(place.peek().arrival + 1);
-  });
+  addEventListener("popstate", arrive);
+  for (const touch of ["pointerdown", "keydown"]) addEventListener(touch, () => (owed = false), { capture: true });
   document.addEventListener("click", (event) => {
     const href = ownPageBehind(event);
     if (href === null) return;
     event.preventDefault();
     goTo(href);
   });
+}
+
+function arrive(): void {
+  owed = true;
+  place.value = here(place.peek().arrival + 1);
 }
 
 /** The address a plain press leads to, or null when the browser should deal with it: another site, a file of the API, a new tab, a place on this page. */

@@ -1,6 +1,6 @@
 /** What stands around every page: running head, the page itself, foot. */
 import type { ComponentType } from "preact";
-import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { sendState, type SendState } from "./api/send-state.ts";
 import { clock } from "./format.ts";
 import { loadPage, pageAt, WORDS, type PageEntry, type PageProps } from "./pages.ts";
@@ -21,7 +21,7 @@ export function Shell() {
       <RunningHead folder={folder} arrival={arrival} />
       <Announcement title={at?.entry.title ?? "No such page"} arrival={arrival} />
       <main id="main" class={folder ? `p-${folder}` : ""} tabIndex={-1}>
-        {at ? <Page key={`${folder}/${at.id ?? ""}`} entry={at.entry} {...(at.id === undefined ? {} : { id: at.id })} query={query} arrival={arrival} /> : <NoPage />}
+        {at ? <Page key={`${folder}/${at.id ?? ""}`} entry={at.entry} {...(at.id === undefined ? {} : { id: at.id })} query={query} /> : <NoPage />}
       </main>
       <Foot />
     </>
@@ -99,7 +99,7 @@ function Announcement({ title, arrival }: { readonly title: string; readonly arr
 
 type PageModule = { readonly Component: ComponentType<PageProps> } | "failed" | null;
 
-function Page({ entry, id, query, arrival }: PageProps & { readonly entry: PageEntry; readonly arrival: number }) {
+function Page({ entry, id, query }: PageProps & { readonly entry: PageEntry }) {
   const [module, setModule] = useState<PageModule>(null);
   useEffect(() => {
     let left = false;
@@ -114,10 +114,6 @@ function Page({ entry, id, query, arrival }: PageProps & { readonly entry: PageE
       left = true;
     };
   }, [entry]);
-  const ready = module !== null;
-  useLayoutEffect(() => {
-    if (ready && arrival > 0) document.querySelector<HTMLElement>("main h1")?.focus({ preventScroll: true });
-  }, [ready, arrival]);
   if (module === null) return <div class="answer waits" />;
   if (module === "failed") return <NotFetched />;
   return <module.Component {...(id === undefined ? {} : { id })} query={query} />;

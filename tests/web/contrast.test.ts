@@ -11,7 +11,9 @@ function tokensAfter(mark: string): Record<string, string> {
   const at = css.indexOf(mark);
   if (at < 0) throw new Error(`no theme ${mark} in tokens.css`);
   const block = css.slice(at, css.indexOf("}", at));
-  return Object.fromEntries([...block.matchAll(/--([a-z0-9-]+):\s*(#[0-9a-f]{6})/g)].map((found) => [found[1], found[2]]));
+  const tokens: Record<string, string> = {};
+  for (const [, name, colour] of block.matchAll(/--([a-z0-9-]+):\s*(#[0-9a-f]{6})/g)) if (name && colour) tokens[name] = colour;
+  return tokens;
 }
 
 const THEMES = {
