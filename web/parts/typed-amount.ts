@@ -83,6 +83,7 @@ export function numberOf(text: string, wholeOnly: boolean): number | null {
 /** A length in metres with two decimals; a bare number is metres. */
 export function readLength(text: string): Typed<number> {
   const works = "Write metres: 7 m or 1.2 m.";
+  if (text.trim() === "") return wrong("It is not written yet.", works);
   const found = new RegExp(`^${NUMBER}\\s*(m|metres?|meters?|cm|ft|feet|foot)?$`).exec(text.trim().toLowerCase());
   const n = found ? numberOf(found[1] ?? "", false) : null;
   if (n === null) return wrong("That is not a length we can read.", works);

@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import type { Bed, NewBed } from "#shared/contracts/beds.ts";
 import { COVERS, type Cover } from "#shared/kernel/way.ts";
-import { plain } from "../../format.ts";
+import { lower, plain } from "../../format.ts";
 import { Choice, FormField } from "../../parts/form-field.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { readLength } from "../../parts/typed-amount.ts";
@@ -43,7 +43,7 @@ export function BedForm({ form, bed, onSave, saveWords, solid = false, onLeave, 
       ...(read.name === "" ? [{ field: `${form}-name`, text: "The bed has no name" }] : []),
       ...(["lengthM", "widthM"] as const).flatMap((field) => {
         const typed = read[field];
-        return typed.ok ? [] : [{ field: `${form}-${field}`, text: `${field === "lengthM" ? "Length" : "Width"}: ${typed.wrong}` }];
+        return typed.ok ? [] : [{ field: `${form}-${field}`, text: `${field === "lengthM" ? "Length" : "Width"}: ${lower(typed.wrong)}` }];
       }),
     ];
     if (faults.length > 0 || !read.lengthM.ok || !read.widthM.ok) return setFailure(failureOf(faults, form, "this bed"));

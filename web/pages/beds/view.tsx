@@ -50,6 +50,7 @@ function NoBeds({ acts }: { readonly acts: BedsActs }) {
   return (
     <>
       <Answer>No bed is laid out yet, so nothing can be sown in one.</Answer>
+      {acts.taken && <UndoLine done={acts.taken.words} of={acts.taken.words} undo={acts.taken.undo} />}
       <DottedPlate />
       <p class="under">A name, a length and a width are enough. The sowings and their dates will stand here.</p>
       <div class="narrow-form">
