@@ -27,6 +27,7 @@ import { planLineRoutes } from "./plan-lines/routes.ts";
 import { recipeRoutes } from "./recipes/routes.ts";
 import { sightingRoutes } from "./sightings/routes.ts";
 import { sowingRoutes } from "./sowings/routes.ts";
+import { timetables } from "./timetables.ts";
 import { todayRoutes } from "./today/routes.ts";
 import { weatherRoutes } from "./weather/routes.ts";
 
@@ -67,6 +68,9 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await publishOpenApi(app, version);
 
   const deps = { db, clock, within: within(db, memberOf), books: referenceBooks(db) };
+  const desk = timetables(async () => (await deps.books()).preservation);
+  app.addHook("onClose", () => desk.close());
+
   await app.register(healthRoutes, { ...deps, version, mode });
   await app.register(householdRoutes, deps);
   await app.register(weatherRoutes, deps);
@@ -79,7 +83,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(todayRoutes, deps);
   await app.register(recipeRoutes, deps);
   await app.register(planLineRoutes, deps);
-  await app.register(cookDayRoutes, deps);
+  await app.register(cookDayRoutes, { ...deps, propose: (day) => desk.propose(day) });
 
   await publishDocs(app);
   await servePages(app, pages);

@@ -2,7 +2,8 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { IdParams } from "#shared/contracts/common.ts";
 import { CookDay, CookDays, NewCookDay, Timetable } from "#shared/contracts/cook-days.ts";
-import { proposeCookDay } from "#shared/planning/cook-day-proposal.ts";
+import type { CookDayProposal } from "#shared/planning/cook-day-proposal.ts";
+import type { CookDayFacts } from "#shared/planning/facts.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { tagOf } from "../http/etag.ts";
@@ -18,7 +19,12 @@ import { toContract, toTimetable } from "./to-contract.ts";
 const tags = ["cook-days"];
 const Nothing = z.strictObject({}).nullish();
 
-export const cookDayRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, books }) => {
+export interface CookDayDeps extends Deps {
+  /** Works a timetable out without keeping other requests waiting. */
+  readonly propose: (day: CookDayFacts) => Promise<CookDayProposal>;
+}
+
+export const cookDayRoutes: FastifyPluginAsyncZod<CookDayDeps> = async (app, { within, books, propose }) => {
   app.get("/api/cook-days", { schema: { tags, summary: "The cook days, soonest first", response: { 200: CookDays, ...refusals } } }, async (request) =>
     (await within(request, listCookDays)).map(toContract),
   );
@@ -58,7 +64,7 @@ export const cookDayRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, 
       const book = await books();
       const day = await within(request, async (tx, householdId) => loadCookDayFacts(tx, await loadHouse(tx, householdId), request.params.id, book));
       if (!day) throw notFound("cook day");
-      return toTimetable(proposeCookDay(day, book.preservation));
+      return toTimetable(await propose(day));
     },
   );
 };

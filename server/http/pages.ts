@@ -12,6 +12,8 @@ export async function servePages(app: FastifyInstance, folder: string | null): P
     const assets = path.join(path.resolve(folder), "assets") + path.sep;
     await app.register(fastifyStatic, {
       root: path.resolve(folder),
+      // the build lays a smaller copy beside each file
+      preCompressed: true,
       cacheControl: false,
       setHeaders: (reply, file) => {
         reply.header("cache-control", file.startsWith(assets) ? `public, max-age=${A_YEAR_S}, immutable` : "no-cache");

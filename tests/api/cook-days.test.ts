@@ -95,6 +95,19 @@ describe("the timetable", () => {
     expect(noOven.status).toBe("infeasible");
   });
 
+  it("is worked out beside the service, which answers others meanwhile", async () => {
+    const many = Array.from({ length: 30 }, (_, i) => step(`s${i}`, 5, { handsOffMin: 10 + i, needs: i % 3 ? { burners: 1 } : { oven: { c: 150 + 10 * (i % 5), trays: 1 } }, after: i > 5 ? [`s${i - 5}`] : [] }));
+    const dishes = await Promise.all(["One", "Two", "Three"].map(async (title) => ({ recipeId: await putNew(stillroom, "recipes", { ...dish(title), steps: many }), batches: 1 })));
+    const id = await putNew(stillroom, "cook-days", day({ endsBy: undefined, cooks: 2, dishes }));
+    let done = false;
+    const plan = timetable(id).finally(() => (done = true));
+    let answered = 0;
+    while (!done) if ((await stillroom.call("GET", "/api/health")).statusCode === 200) answered += 1;
+    expect((await plan).steps).toHaveLength(90);
+    // in the same thread at most one or two would slip in before the search
+    expect(answered).toBeGreaterThan(10);
+  });
+
   it("of no dishes is empty", async () => {
     expect(await timetable(await putNew(stillroom, "cook-days", day({ dishes: [] })))).toMatchObject({ status: "optimal", endMin: 0, steps: [], dishes: [] });
   });
