@@ -2,7 +2,36 @@
  * Readers of two published project formats into the lag form: `.sm` (single-mode PSPLIB: Kolisch, Sprecher, EJOR 96 (1997)
  * 205–216) and `.sch` (ProGen/max: Schwindt). Units are those of the file.
  */
+import { existsSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { parse } from "csv-parse/sync";
 import type { Capacity, Lag, Project } from "#shared/engines/cook-day/project.ts";
+
+/** A published instance with what is published of its end; bounds are null where there is no schedule. */
+export interface Instance {
+  readonly set: string;
+  readonly file: string;
+  readonly status: "optimal" | "infeasible" | "open";
+  readonly lowerBound: number | null;
+  readonly upperBound: number | null;
+  readonly project: Project;
+}
+
+/** Where the published instances stand beside the project, when they do. */
+export const INSTANCES = new URL("../../../shared/reference/psplib", import.meta.url).pathname;
+
+/** The instances that `optima.csv` names and that are there; file endings may be in either case. */
+export function readInstances(folder: string): Instance[] {
+  const rows = parse(readFileSync(join(folder, "optima.csv"), "utf8"), { columns: true, skip_empty_lines: true }) as Record<string, string>[];
+  return rows.flatMap((row): Instance[] => {
+    const { set = "", file = "", status = "", lowerBound = "", upperBound = "" } = row;
+    const stem = file.replace(/\.[^.]*$/, "");
+    const path = [file, `${stem}.sm`, `${stem}.SM`, `${stem}.sch`, `${stem}.SCH`].map((name) => join(folder, set, name)).find((name) => existsSync(name));
+    if (path === undefined) return [];
+    const bound = (text: string): number | null => (text === "" ? null : Number(text));
+    return [{ set, file, status: status as Instance["status"], lowerBound: bound(lowerBound), upperBound: bound(upperBound), project: readProject(readFileSync(path, "utf8")) }];
+  });
+}
 
 /** Either format, told apart by its first line. */
 export function readProject(text: string): Project {

@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { cropFactsOf, waitsForTheGrower } from "#shared/kernel/crop-facts.ts";
 
 type Row = Record<string, string>;
-const read = (file: string): Row[] => parse(readFileSync(new URL(`../../../seed-data/${file}`, import.meta.url)), { columns: true }) as Row[];
+const read = (file: string): Row[] => parse<Row>(readFileSync(new URL(`../../../seed-data/${file}`, import.meta.url)), { columns: true });
 const rows = read("crops.csv");
 const sources = new Map(read("crop-sources.csv").map((row) => [row["code"], row["text"]]));
 

@@ -180,6 +180,21 @@ describe("what stands for years", () => {
     expect(forecastOf({ ...planting, season: 2026 }, weather, { asOf: day("2027-03-01") }).curve.picks).toHaveLength(1);
   });
 
+  it("south of the equator is picked half a year away, in the season named by the year it ends in", () => {
+    const north = (d: number): readonly [number, number] => {
+      const summer = Number(dateOf(d).slice(5, 7));
+      return summer >= 4 && summer <= 9 ? [22, 12] : [6, 2];
+    };
+    const here = weatherFrom(day("2026-06-01"), 700, 5, north);
+    // the same year, 184 days earlier: 1 August has the weather of 1 February
+    const there = weatherFrom(day("2026-06-01"), 700, 5, (d) => north(d + 184));
+    const planting = plantingOf("strawberry", { season: 2027 });
+    const [first, second] = [summarise(forecastOf(planting, here)), summarise(forecastOf(planting, there, { southern: true }))];
+    expect(dateOf(second.firstPick?.likely ?? 0).slice(0, 4)).toBe("2026");
+    expect((first.firstPick?.likely ?? 0) - (second.firstPick?.likely ?? 0)).toBe(184);
+    expect(second.totalGrams).toEqual(first.totalGrams);
+  });
+
   it("too young, brings nothing and says so", () => {
     const planting = plantingOf("raspberry", { standsSince: 2027, season: 2027 });
     expect(summarise(forecastOf(planting, steady)).chanceOfPick).toBe(0);

@@ -13,7 +13,7 @@ export type Row = Record<string, string>;
 export const projectFile = (path: string): string => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
 
 export function rowsOf(file: string): Row[] {
-  return parse(readFileSync(file), { columns: true, skip_empty_lines: true, comment: "#", comment_no_infix: true }) as Row[];
+  return parse<Row>(readFileSync(file), { columns: true, skip_empty_lines: true, comment: "#", comment_no_infix: true });
 }
 
 const CROPS = new Map(rowsOf(projectFile("seed-data/crops.csv")).map((row) => [row["slug"] as string, cropFactsOf(row)]));

@@ -1,0 +1,166 @@
+/** Each rule of the model on a day small enough to be solved by hand; the sum is written beside each. */
+import { describe, expect, test } from "vitest";
+import { checkCookDay, scheduleCookDay, type CookDayInput, type CookDayPlan, type DayDish } from "#shared/engines/cook-day/index.ts";
+import type { RecipeStep } from "#shared/kernel/recipe.ts";
+
+const KITCHEN = { cooks: 1, ovens: [{ trays: 2, preheatMin: 10, changeMin: 15 }], burners: 2, pots: 1, sinks: 1 };
+
+function step(id: string, handsOnMin: number, handsOffMin: RecipeStep["handsOffMin"], more: Partial<RecipeStep> = {}): RecipeStep {
+  return { id, text: id.toUpperCase(), handsOnMin, handsOffMin, needs: {}, after: [], ...more };
+}
+
+function dish(steps: RecipeStep[], more: Partial<DayDish> = {}): DayDish {
+  return { id: "d", title: "Dish", batches: 1, holds: [], limits: [], steps, ...more };
+}
+
+function solve(dishes: DayDish[], kitchen: Partial<CookDayInput["kitchen"]> = {}, more: Partial<CookDayInput> = {}): CookDayPlan {
+  const day: CookDayInput = { kitchen: { ...KITCHEN, ...kitchen }, endByMin: null, unavailable: [], dishes, ...more };
+  const plan = scheduleCookDay(day, { schedules: 5_000, seed: 1 });
+  if (plan.endMin !== null) expect(checkCookDay(day, plan.steps).faults).toEqual([]);
+  return plan;
+}
+
+const end = (plan: CookDayPlan): [string, number | null] => [plan.status, plan.endMin];
+const oven = (c: number, trays = 1): Partial<RecipeStep> => ({ needs: { oven: { c, trays } } });
+
+describe("hands", () => {
+  test("one pair does one thing at a time; what runs by itself runs on", () => {
+    expect(end(solve([dish([step("a", 10, 30), step("b", 20, 0)])]))).toEqual(["optimal", 40]);
+    expect(end(solve([dish([step("a", 10, 10), step("b", 20, 0)])]))).toEqual(["optimal", 30]);
+  });
+
+  test("an absence stops hands-on work, not what runs by itself", () => {
+    const away = { unavailable: [{ what: "cook" as const, fromMin: 5, toMin: 25 }] };
+    expect(end(solve([dish([step("a", 10, 5)])], {}, away))).toEqual(["optimal", 40]);
+    expect(end(solve([dish([step("a", 5, 35)])], {}, away))).toEqual(["optimal", 40]);
+    expect(end(solve([dish([step("a", 10, 5)])], { cooks: 2 }, away))).toEqual(["optimal", 15]);
+  });
+
+  test("two absences at once with one cook are one absence", () => {
+    const away = { unavailable: [{ what: "cook" as const, fromMin: 5, toMin: 25 }, { what: "cook" as const, fromMin: 10, toMin: 30 }] };
+    expect(end(solve([dish([step("a", 10, 5)])], {}, away))).toEqual(["optimal", 45]);
+  });
+});
+
+describe("ovens", () => {
+  test("heat first; the same heat is shared while trays allow; another heat waits for the change", () => {
+    expect(end(solve([dish([step("a", 0, 20, oven(200))])]))).toEqual(["optimal", 30]);
+    expect(end(solve([dish([step("a", 0, 20, oven(200)), step("b", 0, 20, oven(200))])]))).toEqual(["optimal", 30]);
+    expect(end(solve([dish([step("a", 0, 20, oven(200, 2)), step("b", 0, 20, oven(200))])]))).toEqual(["optimal", 50]);
+    // 10 to heat, 20, 15 to change, 20.
+    expect(end(solve([dish([step("a", 0, 20, oven(200)), step("b", 0, 20, oven(180))])]))).toEqual(["optimal", 65]);
+  });
+
+  test("two ovens take two heats at once, and each its own trays and heating time", () => {
+    const two = { ovens: [{ trays: 2, preheatMin: 10, changeMin: 15 }, { trays: 1, preheatMin: 25, changeMin: 15 }] };
+    const plan = solve([dish([step("a", 0, 20, oven(200, 2)), step("b", 0, 20, oven(180))])], two);
+    expect(end(plan)).toEqual(["optimal", 45]);
+    expect(plan.steps.map((one) => [one.step, one.oven, one.ovenC])).toEqual([["a", 1, 200], ["b", 2, 180]]);
+  });
+});
+
+describe("things kept", () => {
+  test("a pot stays taken through the pauses of its dish", () => {
+    // Soup holds the only pot 0–45 (5 + 30 alone + 10); the other soup then 45–90.
+    const soup = (id: string): DayDish => dish([step("a", 5, 30), step("b", 10, 0, { after: ["a"] })], { id, holds: [{ what: "pots", from: "a", to: "b" }] });
+    expect(end(solve([soup("x"), soup("y")]))).toEqual(["optimal", 90]);
+    expect(end(solve([soup("x"), soup("y")], { pots: 2 }))).toEqual(["optimal", 55]);
+  });
+
+  test("burners and sinks are counted over the whole step", () => {
+    const boil = (id: string): RecipeStep => step(id, 0, 30, { needs: { burners: 1 } });
+    expect(end(solve([dish([boil("a"), boil("b"), boil("c")])]))).toEqual(["optimal", 60]);
+    expect(end(solve([dish([step("a", 0, 10, { needs: { sinks: 1 } }), step("b", 0, 10, { needs: { sinks: 1 } })])]))).toEqual(["optimal", 20]);
+  });
+
+  test("a dish keeps its burner from step to step", () => {
+    const one = (id: string): DayDish => dish([step("a", 5, 10, { needs: { burners: 1 } }), step("b", 5, 10, { needs: { burners: 1 }, after: ["a"], maxWaitMin: 5 })], { id });
+    const plan = solve([one("x"), one("y")], { cooks: 2 });
+    for (const id of ["x", "y"]) expect(new Set(plan.steps.filter((s) => s.dish === id).map((s) => s.burner)).size).toBe(1);
+  });
+});
+
+describe("loads", () => {
+  const shape = step("shape", 10, 0, { loads: { holds: 8, of: 20 } });
+  const bake = step("bake", 0, 30, { after: ["shape"], ...oven(200, 2) });
+
+  test("twenty to make, eight on the tray: three copies, each with its own hands; batches multiply what there is to load", () => {
+    const plan = solve([dish([shape])]);
+    expect([plan.endMin, plan.steps.map((one) => one.load)]).toEqual([30, [1, 2, 3]]);
+    expect(solve([dish([shape], { batches: 2 })])).toMatchObject({ endMin: 50, handsOnMin: 50, oneAfterAnotherMin: 50 });
+  });
+
+  test("a step after loads waits for all of them, unless it comes in as many: then load by load", () => {
+    // All shaped at 30, then 30 in the oven.
+    expect(end(solve([dish([shape, bake])]))).toEqual(["optimal", 60]);
+    // Load by load: 10 shaped, three bakes of 30 behind each other.
+    expect(end(solve([dish([shape, { ...bake, loads: { holds: 8, of: 20 } }])]))).toEqual(["optimal", 100]);
+  });
+
+  test("a longest wait holds for every load, so too long a row of loads cannot be had", () => {
+    const patient = { ...bake, maxWaitMin: 20 };
+    const hasty = { ...bake, maxWaitMin: 15 };
+    expect(end(solve([dish([shape, patient])]))).toEqual(["optimal", 60]);
+    expect(solve([dish([shape, hasty])]).status).toBe("infeasible");
+    expect(solve([dish([shape, { ...hasty, loads: { holds: 8, of: 20 } }])]).status).toBe("optimal");
+  });
+
+  test("what is kept for loads is kept once for each load", () => {
+    const blanch = step("blanch", 5, 10, { loads: { holds: 1, of: 2 } });
+    const held = (pots: number): [string, number | null] => end(solve([dish([blanch], { holds: [{ what: "pots", from: "blanch", to: "blanch" }] })], { pots }));
+    expect(held(1)).toEqual(["optimal", 30]);
+    expect(held(2)).toEqual(["optimal", 20]);
+  });
+});
+
+describe("ranges", () => {
+  const rise = (high: number): RecipeStep => step("rise", 0, { low: 20, likely: 30, high }, { after: ["cook"] });
+
+  test("are planned on likely, with the end as a spread", () => {
+    const plan = solve([dish([step("cook", 10, 0), rise(50), step("store", 5, 0, { after: ["rise"] })])]);
+    expect(plan).toMatchObject({ endMin: 45, endSpread: { low: 35, likely: 45, high: 65 } });
+    expect(plan.steps.find((one) => one.step === "rise")?.handsOffMin).toBe(30);
+  });
+
+  test("a limit must be kept with high in place of likely", () => {
+    const chain = (high: number): DayDish => dish([step("cook", 10, 0), rise(high), step("store", 5, 0, { after: ["rise"] })], { limits: [{ from: "cook", to: "store", maxMin: 40 }] });
+    expect(end(solve([chain(40)]))).toEqual(["optimal", 45]);
+    expect(solve([chain(41)]).status).toBe("infeasible");
+  });
+
+  test("what waits for the same cook or oven is pushed along in the spread", () => {
+    // One bake of 20 to 60 min fills the oven; the other of 20 follows it at the same heat.
+    const bakes = [step("a", 0, { low: 20, likely: 20, high: 60 }, oven(200, 2)), step("b", 0, 20, { ...oven(200, 2), notBeforeMin: 30 })];
+    expect(solve([dish(bakes)])).toMatchObject({ endMin: 50, endSpread: { low: 50, likely: 50, high: 90 } });
+  });
+});
+
+describe("times", () => {
+  test("a fixed start, an earliest start, a latest end", () => {
+    expect(end(solve([dish([step("a", 5, 0, { startAtMin: 40 })])]))).toEqual(["optimal", 45]);
+    expect(end(solve([dish([step("a", 5, 0, { notBeforeMin: 25 })])]))).toEqual(["optimal", 30]);
+    expect(solve([dish([step("a", 5, 0), step("b", 5, 0, { endByMin: 5 }), step("c", 5, 0, { endByMin: 9 })])]).status).toBe("infeasible");
+  });
+
+  test("how late a step may start comes from its longest wait, a limit or a time; else it is open", () => {
+    const plan = solve([dish([step("a", 10, 0), step("b", 5, 0, { after: ["a"], maxWaitMin: 12 }), step("c", 5, 0, { after: ["b"] }), step("e", 5, 0, { after: ["c"], endByMin: 60 })], { limits: [{ from: "a", to: "c", maxMin: 8 }] })]);
+    expect(Object.fromEntries(plan.steps.map((one) => [one.step, one.mustStartByMin]))).toEqual({ a: null, b: 22, c: 18, e: 55 });
+  });
+});
+
+describe("dishes together", () => {
+  test("a part made the same day comes before the dish that takes it, named by dish and step", () => {
+    const part = dish([step("roll", 20, 30)], { id: "pastry", title: "Pastry" });
+    const tart = dish([step("fill", 10, 0, { after: ["pastry/roll"] })], { id: "tart", title: "Tart" });
+    expect(end(solve([tart, part]))).toEqual(["optimal", 60]);
+  });
+
+  test("what is named and not there is left aside with a note", () => {
+    const plan = solve([dish([step("a", 5, 0, { after: ["nothing"] })])]);
+    expect([plan.endMin, plan.notes.length]).toEqual([5, 1]);
+  });
+
+  test("an empty day is done at once", () => {
+    expect(solve([])).toMatchObject({ status: "optimal", endMin: 0, handsOnMin: 0, steps: [] });
+  });
+});
