@@ -102,6 +102,6 @@ function generated(q: WeatherQuestion, observed: Observed, normals: readonly Mon
 /** What was observed, over what was made. */
 function overlay(made: Float64Array, observed: Float64Array): Float64Array {
   const days = Float64Array.from(made);
-  for (let d = 0; d < observed.length; d++) if (!Number.isNaN(observed[d] as number)) days[d] = observed[d] as number;
+  for (let d = 0; d < observed.length; d++) if (!Number.isNaN(observed[d])) days[d] = observed[d] as number;
   return days;
 }
