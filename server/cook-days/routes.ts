@@ -17,6 +17,8 @@ import { deleteCookDay, findCookDay, listCookDays, lockCookDay } from "./store.t
 import { toContract, toTimetable } from "./to-contract.ts";
 
 const tags = ["cook-days"];
+/** A day of many dishes is searched for longer than anything else takes. */
+const LONGEST_SEARCH_MS = 55_000;
 const Nothing = z.strictObject({}).nullish();
 
 export interface CookDayDeps extends Deps {
@@ -59,7 +61,7 @@ export const cookDayRoutes: FastifyPluginAsyncZod<CookDayDeps> = async (app, { w
 
   app.post(
     "/api/cook-days/:id/timetable",
-    { schema: { tags, summary: "The timetable of a cook day; a day that cannot be is an answer too", params: IdParams, body: Nothing, response: { 200: Timetable, ...refusals } } },
+    { handlerTimeout: LONGEST_SEARCH_MS, schema: { tags, summary: "The timetable of a cook day; a day that cannot be is an answer too", params: IdParams, body: Nothing, response: { 200: Timetable, ...refusals } } },
     async (request) => {
       const book = await books();
       const day = await within(request, async (tx, householdId) => loadCookDayFacts(tx, await loadHouse(tx, householdId), request.params.id, book));
