@@ -4,77 +4,114 @@ import type { CookDay, NewCookDay } from "#shared/contracts/cook-days.ts";
 import type { Household } from "#shared/contracts/household.ts";
 import type { Recipe } from "#shared/contracts/recipes.ts";
 import { addDays } from "#shared/kernel/local-date.ts";
-import { putCookDay } from "../../api/calls.ts";
+import { cookDay, putCookDay } from "../../api/calls.ts";
 import { newId } from "../../api/new-id.ts";
 import { asProblem } from "../../api/problem.ts";
-import { day as dayName, listed, lower } from "../../format.ts";
+import { day as dayName, lower } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
+import { ProblemNote } from "../../parts/problem-note.tsx";
 import { goTo } from "../../router.ts";
-import { DayForm } from "./day-form.tsx";
-import { weekdayOf } from "./day-words.ts";
+import { DayForm, type Failed } from "./day-form.tsx";
+import { fieldAt, labelAt } from "./day-frame.ts";
+import { dishesOf, weekdayOf } from "./day-words.ts";
 
 interface DayListProps {
   readonly days: readonly CookDay[];
   readonly home: Household;
-  readonly all: readonly Recipe[];
+  /** The recipe that a day is looked for. */
+  readonly asked: Recipe | null;
   readonly today: string;
-  readonly recipeId: string | null;
 }
 
-export function DayList({ days, home, all, today, recipeId }: DayListProps) {
+export function DayList({ days, home, asked, today }: DayListProps) {
   const [id] = useState(newId);
-  const asked = all.find((recipe) => recipe.id === recipeId);
+  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string } | null>(null);
   const coming = days.filter((one) => one.on >= today).sort((a, b) => a.on.localeCompare(b.on));
   const past = days.filter((one) => one.on < today).sort((a, b) => b.on.localeCompare(a.on));
-  const save = async (body: NewCookDay) => {
+  const plan = async (body: NewCookDay): Promise<Failed | null> => {
     try {
       await putCookDay(id, body);
       goTo(`/cook-day/${id}`);
       return null;
     } catch (thrown) {
-      return { lead: asProblem(thrown).message, faults: [] };
+      const problem = asProblem(thrown);
+      return { lead: problem.message, faults: problem.fields.map(({ path, message }) => ({ field: fieldAt(path.split(".")), text: `${labelAt(fieldAt(path.split(".")))}: ${message}` })) };
     }
   };
-  const next = coming[0];
+  const putInto = async (dayId: string, recipe: Recipe): Promise<void> => {
+    try {
+      const { id: _, dishes, ...rest } = await cookDay(dayId);
+      const there = dishes.map(({ recipeId, batches }) => ({ recipeId, batches: recipeId === recipe.id ? batches + 1 : batches }));
+      await putCookDay(dayId, { ...rest, dishes: there.some(({ recipeId }) => recipeId === recipe.id) ? there : [...there, { recipeId: recipe.id, batches: 1 }] });
+      goTo(`/cook-day/${dayId}`);
+    } catch (thrown) {
+      setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: asProblem(thrown).message }));
+    }
+  };
   return (
     <>
-      <Answer>{asked ? `On which day shall ${lower(asked.title)} be cooked?` : next ? `The next cook day is ${weekdayOf(next.on)}, ${dayName(next.on, today)}: ${dishesOf(next)}.` : "No cook day is planned. Choose a day, or start one from a week of the calendar."}</Answer>
-      <DaysOf title="Coming" days={coming} today={today} />
+      <Answer>{listSentence(coming[0], asked, today)}</Answer>
+      {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
+      <DaysOf title="Coming" days={coming} today={today} asked={asked} onPut={(dayId, recipe) => void putInto(dayId, recipe)} />
       <section class="sec" aria-labelledby="new-day">
-        <h2 id="new-day">Plan a cook day</h2>
+        <h2 id="new-day">{asked && coming.length > 0 ? "Or plan another day" : "Plan a cook day"}</h2>
         <DayForm
-          frame={{ on: saturdayAfter(today), startsAt: "09:00", cooks: home.cooks, kitchen: home.kitchen }}
+          frame={{ on: saturdayAfter(today), startsAt: "09:00", cooks: home.cooks, kitchen: home.kitchen, unavailable: [] }}
           today={today}
           dishes={asked ? [{ recipeId: asked.id, batches: 1 }] : []}
           button="Plan this day"
-          onSave={save}
+          solid
+          onSave={plan}
         />
       </section>
-      <DaysOf title="Past" days={past} today={today} />
+      <DaysOf title="Past" days={past} today={today} asked={null} />
     </>
   );
 }
 
-function DaysOf({ title, days, today }: { readonly title: string; readonly days: readonly CookDay[]; readonly today: string }) {
+function listSentence(next: CookDay | undefined, asked: Recipe | null, today: string): string {
+  if (asked) return `On which day shall ${lower(asked.title)} be cooked?`;
+  if (!next) return "No cook day is planned. Choose a day, or start one from a week of the calendar.";
+  return `The next cook day is ${weekdayOf(next.on)}, ${dayName(next.on, today)}, from ${next.startsAt}.`;
+}
+
+interface DaysOfProps {
+  readonly title: string;
+  readonly days: readonly CookDay[];
+  readonly today: string;
+  readonly asked: Recipe | null;
+  readonly onPut?: (dayId: string, recipe: Recipe) => void;
+}
+
+function DaysOf({ title, days, today, asked, onPut }: DaysOfProps) {
   if (days.length === 0) return null;
   return (
     <section class="sec" aria-labelledby={`days-${title}`}>
       <h2 id={`days-${title}`}>{title}</h2>
-      <ul class="rows">
-        {days.map((one) => (
-          <li key={one.id}>
-            <a class="what" href={`/cook-day/${one.id}`}>
-              {weekdayOf(one.on)}, {dayName(one.on, today)}, {one.startsAt}
-            </a>
-            <p class="quiet">{dishesOf(one)}</p>
-          </li>
-        ))}
+      <ul class="rows days">
+        {days.map((one) => {
+          const when = `${weekdayOf(one.on)}, ${dayName(one.on, today)}`;
+          return (
+            <li key={one.id}>
+              <p>
+                <a class="what" href={`/cook-day/${one.id}`}>
+                  {when}, {one.startsAt}
+                  {one.title ? `: ${lower(one.title)}` : ""}
+                </a>
+                <span class="quiet">{dishesOf(one)}</span>
+              </p>
+              {asked && onPut && (
+                <button type="button" class="btn" onClick={() => onPut(one.id, asked)}>
+                  Put it in<span class="vh"> on {when}</span>
+                </button>
+              )}
+            </li>
+          );
+        })}
       </ul>
     </section>
   );
 }
-
-const dishesOf = (one: CookDay): string => (one.dishes.length === 0 ? "nothing chosen yet" : listed(one.dishes.map(({ title }) => lower(title))));
 
 /** The coming Saturday; today when it is one. */
 function saturdayAfter(today: string): string {

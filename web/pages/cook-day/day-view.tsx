@@ -1,74 +1,103 @@
 /** One cook day: sentence, lanes, steps in order, dishes; where it cannot be, what clashes and what would help. */
 import { useState } from "preact/hooks";
 import type { CookDay, NewCookDay, Timetable } from "#shared/contracts/cook-days.ts";
+import type { Crop } from "#shared/contracts/crops.ts";
 import type { Recipe } from "#shared/contracts/recipes.ts";
 import { putCookDay, removeCookDay } from "../../api/calls.ts";
-import { asProblem } from "../../api/problem.ts";
+import { asProblem, type ApiProblem } from "../../api/problem.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { useFootNote } from "../../parts/foot-note.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { useTitle } from "../../parts/title.ts";
 import { goTo } from "../../router.ts";
-import { DayForm } from "./day-form.tsx";
+import { Clashes } from "./clashes.tsx";
+import { DayForm, type Failed } from "./day-form.tsx";
+import { fieldAt, labelAt } from "./day-frame.ts";
 import { daySentence, underSentence, weekdayOf } from "./day-words.ts";
 import { DishList } from "./dish-list.tsx";
 import { LanesPlate } from "./lanes-plate.tsx";
 import { StepList } from "./step-list.tsx";
 
-interface DayViewProps {
+/** A day as it is stored, with its timetable or the reason why there is none. */
+export interface Planned {
   readonly day: CookDay;
-  readonly plan: Timetable;
+  readonly plan: Timetable | ApiProblem;
+}
+
+interface DayViewProps {
+  readonly planned: Planned;
   readonly all: readonly Recipe[];
+  readonly book: readonly Crop[];
   readonly today: string;
   readonly again: () => Promise<void>;
 }
 
-export function DayView({ day, plan, all, today, again }: DayViewProps) {
-  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string } | null>(null);
+export function DayView({ planned: { day, plan: asked }, all, book, today, again }: DayViewProps) {
+  const plan = asked instanceof Error ? null : asked;
+  const [failed, setFailed] = useState<(Failed & { readonly n: number }) | null>(null);
+  const [doing, setDoing] = useState("");
+  const [changed, setChanged] = useState(false);
   useTitle(`Cook day, ${weekdayOf(day.on)}`);
-  useFootNote("Every plan shown here has passed the checker: hands, oven, burners and pots are never taken twice, and every longest wait is kept.");
-  const put = async (body: NewCookDay) => {
+  useFootNote(plan && plan.steps.length > 0 ? "This plan has passed the checker: hands, oven, burners and pots are never taken twice, and every longest wait is kept." : null);
+  const fail = (problem: Failed | null): void => setFailed((before) => problem && { ...problem, n: (before?.n ?? 0) + 1 });
+  const put = async (body: NewCookDay): Promise<Failed | null> => {
     try {
       await putCookDay(day.id, body);
       await again();
+      setChanged(true);
       return null;
     } catch (thrown) {
-      const problem = asProblem(thrown);
-      return { lead: problem.stale ? "Somebody else changed this day meanwhile. Load the page again, then make your change." : problem.message, faults: [] };
+      return failedOf(thrown, again);
     }
   };
-  const putDishes = async (dishes: NewCookDay["dishes"]): Promise<void> => {
-    const problem = await put({ ...bodyOf(day), dishes });
-    setFailed((before) => problem && { n: (before?.n ?? 0) + 1, lead: problem.lead });
+  const putDishes = async (dishes: NewCookDay["dishes"], words: string): Promise<void> => {
+    if (doing) return;
+    setDoing(words);
+    fail(await put({ ...bodyOf(day), dishes }));
+    setDoing("");
   };
   const remove = async (): Promise<void> => {
     try {
       await removeCookDay(day.id);
       goTo("/cook-day");
     } catch (thrown) {
-      setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: asProblem(thrown).message }));
+      fail(await failedOf(thrown, again));
     }
   };
+  const impossible = plan?.status === "infeasible";
+  const form = <DayForm key={JSON.stringify({ ...day, dishes: [] })} frame={day} today={today} dishes={bodyOf(day).dishes} button="Save and plan again" solid={impossible} onSave={put} />;
   return (
     <>
       <Answer>{daySentence(day, plan, today)}</Answer>
-      <p class="under">{underSentence(day, plan)}</p>
-      {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
-      <Clashes plan={plan} />
-      {plan.steps.length > 0 && <LanesPlate day={day} plan={plan} />}
+      <p class="vh" role="status">
+        {changed ? `Planned again. ${daySentence(day, plan, today)}` : ""}
+      </p>
+      {plan && <p class="under">{underSentence(day, plan)}</p>}
+      {asked instanceof Error && <ProblemNote lead={asked.message} />}
+      {failed && <ProblemNote key={failed.n} lead={failed.lead} faults={failed.faults} />}
+      {impossible && (
+        <>
+          <Clashes plan={plan} />
+          <section class="sec" aria-labelledby="change-h">
+            <h2 id="change-h">Change the day</h2>
+            {form}
+          </section>
+        </>
+      )}
+      {plan && plan.steps.length > 0 && <LanesPlate day={day} plan={plan} recipes={all} />}
       <div class="cook-grid">
-        <StepList day={day} plan={plan} />
+        {plan && plan.steps.length > 0 && <StepList day={day} plan={plan} />}
         <div>
-          <DishList day={day} plan={plan} all={all} onChange={putDishes} />
-          {plan.notes.map((words) => (
-            <p class="notice" key={words}>
+          <DishList day={day} plan={plan} all={all} names={new Map(book.map(({ crop, name }) => [crop, name]))} doing={doing} onChange={(dishes, words) => void putDishes(dishes, words)} />
+          {plan?.notes.map((words) => (
+            <p class="notes" key={words}>
               {words}
             </p>
           ))}
           <p class="acts no-print">
-            {plan.steps.length > 0 && (
-              <button type="button" class="btn" onClick={() => print()}>
-                Print
+            {plan && plan.steps.length > 0 && (
+              <button type="button" class="btn main" onClick={() => print()}>
+                Print the plan
               </button>
             )}
             <button type="button" class="btn word" onClick={() => void remove()}>
@@ -77,11 +106,13 @@ export function DayView({ day, plan, all, today, again }: DayViewProps) {
           </p>
         </div>
       </div>
-      <Care cautions={plan.cautions} />
-      <details class="sec no-print">
-        <summary class="word">Change the day, the hours or the kitchen</summary>
-        <DayForm frame={day} today={today} dishes={day.dishes} kept={day} button="Save and plan again" onSave={put} />
-      </details>
+      {plan && <Care cautions={plan.cautions} />}
+      {!impossible && (
+        <details class="sec no-print">
+          <summary class="word">Change the day, the hours or the kitchen</summary>
+          {form}
+        </details>
+      )}
     </>
   );
 }
@@ -100,28 +131,18 @@ function Care({ cautions }: { readonly cautions: readonly string[] }) {
   );
 }
 
-function Clashes({ plan }: { readonly plan: Timetable }) {
-  if (plan.conflicts.length === 0) return null;
-  return (
-    <section class="sec" aria-labelledby="clash">
-      <h2 id="clash">What cannot all be had</h2>
-      {plan.conflicts.map(({ text, ways }) => (
-        <div class="notice" key={text}>
-          <p>{text}</p>
-          {ways.length > 0 && (
-            <>
-              <p class="label">Each of these would make it possible</p>
-              <ul class="ways-out">
-                {ways.map((way) => (
-                  <li key={way}>{way}</li>
-                ))}
-              </ul>
-            </>
-          )}
-        </div>
-      ))}
-    </section>
-  );
+/** After somebody else's change the day is shown as they left it, so that the next try is made on theirs. */
+async function failedOf(thrown: unknown, again: () => Promise<void>): Promise<Failed> {
+  const problem = asProblem(thrown);
+  if (problem.stale) {
+    await again();
+    return { lead: "Somebody else changed this day meanwhile. It now stands as they left it; make your change again.", faults: [] };
+  }
+  const faults = problem.fields.map(({ path, message }) => {
+    const field = fieldAt(path.split("."));
+    return { field, text: `${labelAt(field)}: ${message}` };
+  });
+  return { lead: problem.message, faults };
 }
 
 function bodyOf(day: CookDay): NewCookDay {

@@ -2,58 +2,82 @@
 import { useState } from "preact/hooks";
 import type { CookDay, NewCookDay, Timetable } from "#shared/contracts/cook-days.ts";
 import type { Recipe } from "#shared/contracts/recipes.ts";
-import { amount, count, listed, lower, made } from "../../format.ts";
-import { cookable } from "./day-words.ts";
+import { useFocusLater } from "../../parts/focus-later.ts";
+import { cookable, dishWords } from "./day-words.ts";
 
 interface DishListProps {
   readonly day: CookDay;
-  readonly plan: Timetable;
+  readonly plan: Timetable | null;
   readonly all: readonly Recipe[];
-  readonly onChange: (dishes: NewCookDay["dishes"]) => Promise<void>;
+  readonly names: ReadonlyMap<string, string>;
+  /** What is being done just now, in words. */
+  readonly doing: string;
+  readonly onChange: (dishes: NewCookDay["dishes"], doing: string) => void;
 }
 
-export function DishList({ day, plan, all, onChange }: DishListProps) {
+/** The contract takes no more. */
+const MOST_BATCHES = 20;
+
+export function DishList({ day, plan, all, names, doing, onChange }: DishListProps) {
   const [adding, setAdding] = useState("");
+  const [missing, setMissing] = useState(false);
+  const focusLater = useFocusLater();
+  const dishes = day.dishes.map(({ recipeId, batches }) => ({ recipeId, batches }));
   const left = cookable(all).filter((recipe) => !day.dishes.some((dish) => dish.recipeId === recipe.id));
-  const change = (recipeId: string, by: number): void => void onChange(day.dishes.map((dish) => (dish.recipeId === recipeId ? { recipeId, batches: dish.batches + by } : dish)));
-  const add = async (): Promise<void> => {
+  const change = (recipeId: string, by: number): void => onChange(dishes.map((dish) => (dish.recipeId === recipeId ? { recipeId, batches: dish.batches + by } : dish)), "Planning again with the changed batches.");
+  const takeOut = (recipeId: string): void => {
+    focusLater("add-dish");
+    onChange(dishes.filter((one) => one.recipeId !== recipeId), "Planning again without it.");
+  };
+  const add = (event: Event): void => {
+    event.preventDefault();
+    setMissing(adding === "");
     if (adding === "") return;
-    await onChange([...day.dishes, { recipeId: adding, batches: 1 }]);
+    onChange([...dishes, { recipeId: adding, batches: 1 }], "Planning again with it.");
     setAdding("");
   };
   return (
     <section class="sec" aria-labelledby="dishes-h">
       <h2 id="dishes-h">Dishes</h2>
       <ul class="rows dishes">
-        {day.dishes.map((dish) => (
-          <li key={dish.recipeId}>
-            <span class="letter">{plan.dishes.find((one) => one.dish === dish.recipeId)?.letter}</span>
+        {day.dishes.map(({ recipeId, title, batches }) => (
+          <li key={recipeId}>
+            <span class="letter">{plan?.dishes.find((one) => one.dish === recipeId)?.letter}</span>
             <p>
-              <a class="what" href={`/recipes/${dish.recipeId}`}>
-                {dish.title}
+              <a class="what" href={`/recipes/${recipeId}`}>
+                {title}
               </a>
-              <span class="quiet">{dishWords(dish.batches, all.find((recipe) => recipe.id === dish.recipeId))}</span>
+              <span class="quiet">{dishWords(batches, all.find((recipe) => recipe.id === recipeId), names)}</span>
             </p>
             <span class="acts no-print">
-              <button type="button" class="btn word" onClick={() => change(dish.recipeId, 1)}>
-                More<span class="vh"> of {dish.title}</span>
-              </button>
-              {dish.batches > 1 && (
-                <button type="button" class="btn word" onClick={() => change(dish.recipeId, -1)}>
-                  Fewer<span class="vh"> of {dish.title}</span>
+              {batches < MOST_BATCHES && (
+                <button type="button" class="btn word" id={`more-${recipeId}`} onClick={() => change(recipeId, 1)}>
+                  More<span class="vh"> of {title}</span>
                 </button>
               )}
-              <button type="button" class="btn word" onClick={() => void onChange(day.dishes.filter((one) => one.recipeId !== dish.recipeId))}>
-                Out<span class="vh">: {dish.title}</span>
+              {batches > 1 && (
+                <button
+                  type="button"
+                  class="btn word"
+                  onClick={() => {
+                    if (batches === 2) focusLater(`more-${recipeId}`);
+                    change(recipeId, -1);
+                  }}
+                >
+                  Fewer<span class="vh"> of {title}</span>
+                </button>
+              )}
+              <button type="button" class="btn word" onClick={() => takeOut(recipeId)}>
+                Take out<span class="vh">: {title}</span>
               </button>
             </span>
           </li>
         ))}
       </ul>
-      <div class="add-dish no-print">
+      <form class="add-dish no-print" onSubmit={add} noValidate>
         <div>
           <label for="add-dish">One more dish</label>
-          <select class="field" id="add-dish" value={adding} onChange={(event) => setAdding(event.currentTarget.value)}>
+          <select class="field" id="add-dish" value={adding} aria-describedby="add-dish-say" aria-invalid={missing ? "true" : undefined} onChange={(event) => setAdding(event.currentTarget.value)}>
             <option value="">choose a recipe</option>
             {left.map(({ id, title }) => (
               <option key={id} value={id}>
@@ -62,18 +86,13 @@ export function DishList({ day, plan, all, onChange }: DishListProps) {
             ))}
           </select>
         </div>
-        <button type="button" class="btn" onClick={() => void add()}>
+        <button type="submit" class="btn">
           Put it in
         </button>
-      </div>
+        <p class={`say${missing ? " bad" : ""}`} id="add-dish-say" role="status">
+          {missing ? "Choose a recipe first." : doing}
+        </p>
+      </form>
     </section>
   );
-}
-
-/** "2 batches; 2.4 kg courgettes make 12 portions." */
-function dishWords(batches: number, recipe: Recipe | undefined): string {
-  if (!recipe) return count(batches, "batch", "batches");
-  const makes = made({ amount: recipe.makes.amount * batches, unit: recipe.makes.unit });
-  const uses = listed(recipe.uses.map(({ crop, grams }) => `${amount(grams * batches)} ${lower(crop.replaceAll("-", " "))}`));
-  return `${batches > 1 ? `${count(batches, "batch", "batches")}; ` : ""}${uses ? `takes ${uses}, ` : ""}makes ${makes}`;
 }

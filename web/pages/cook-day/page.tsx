@@ -1,11 +1,13 @@
 /** /cook-day: the days and a new one. /cook-day/{id}: one day with its timetable, as lanes and as a list. */
-import { cookDay, cookDays, health, household, recipes, timetable } from "../../api/calls.ts";
+import { cookDay, cookDays, crops, health, household, recipe, recipes, timetable } from "../../api/calls.ts";
+import { isAbort } from "../../api/client.ts";
 import { useLoad } from "../../api/load.ts";
+import { asProblem } from "../../api/problem.ts";
 import { LoadFailed } from "../../parts/problem-note.tsx";
 import { Waiting } from "../../parts/waiting.tsx";
 import type { PageProps } from "../../pages.ts";
 import { DayList } from "./day-list.tsx";
-import { DayView } from "./day-view.tsx";
+import { DayView, type Planned } from "./day-view.tsx";
 import "./cook-day.css";
 
 export default function CookDayPage({ id, query }: PageProps) {
@@ -13,21 +15,30 @@ export default function CookDayPage({ id, query }: PageProps) {
 }
 
 function Days({ recipeId }: { readonly recipeId: string | null }) {
-  const { load, again } = useLoad("cook-days", async (signal) => {
-    const [days, home, all, state] = await Promise.all([cookDays(signal), household(signal), recipes({}, signal), health(signal)]);
-    return { days, home, all, today: state.today };
+  const { load, again } = useLoad(`cook-days ${recipeId ?? ""}`, async (signal) => {
+    const [days, home, state, asked] = await Promise.all([cookDays(signal), household(signal), health(signal), recipeId === null ? null : recipe(recipeId, signal)]);
+    return { days, home, asked, today: state.today };
   });
   if (load.state === "waiting") return <Waiting name="Cook day" doing="Fetching the cook days." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
-  return <DayList {...load.value} recipeId={recipeId} />;
+  return <DayList {...load.value} />;
 }
 
 function One({ id }: { readonly id: string }) {
   const { load, again } = useLoad(id, async (signal) => {
-    const [day, plan, all, state] = await Promise.all([cookDay(id, signal), timetable(id, signal), recipes({}, signal), health(signal)]);
-    return { day, plan, all, today: state.today };
+    const [planned, all, book, state] = await Promise.all([plannedDay(id, signal), recipes({}, signal), crops(signal), health(signal)]);
+    return { planned, all, book, today: state.today };
   });
   if (load.state === "waiting") return <Waiting name="Cook day" doing="Fitting the steps to your hands, oven, burners and pots." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
   return <DayView {...load.value} again={again} />;
+}
+
+/** A day whose timetable takes too long to work out is shown all the same, so that a dish can be taken out of it. */
+async function plannedDay(id: string, signal: AbortSignal): Promise<Planned> {
+  const plan = timetable(id, signal).catch((thrown: unknown) => {
+    if (isAbort(thrown)) throw thrown;
+    return asProblem(thrown);
+  });
+  return { day: await cookDay(id, signal), plan: await plan };
 }
