@@ -22,7 +22,7 @@ export const INSTANCES = new URL("../../../shared/reference/psplib", import.meta
 
 /** The instances that `optima.csv` names and that are there; file endings may be in either case. */
 export function readInstances(folder: string): Instance[] {
-  const rows = parse(readFileSync(join(folder, "optima.csv"), "utf8"), { columns: true, skip_empty_lines: true }) as Record<string, string>[];
+  const rows = parse<Record<string, string>>(readFileSync(join(folder, "optima.csv"), "utf8"), { columns: true, skip_empty_lines: true });
   return rows.flatMap((row): Instance[] => {
     const { set = "", file = "", status = "", lowerBound = "", upperBound = "" } = row;
     const stem = file.replace(/\.[^.]*$/, "");

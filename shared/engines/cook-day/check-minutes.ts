@@ -110,7 +110,9 @@ function heatAt(heat: Heat, number: number, inside: readonly Seen[], minute: num
   const temperatures = [...new Set(inside.map((one) => one.step.needs.oven?.c ?? 0))];
   if (temperatures.length > 1) tell("heat", inside, `${names(inside)} ask oven ${number} for ${listWords(temperatures.map((c) => `${c} °C`))} at once.`);
   const c = temperatures[0] as number;
-  if (heat.last === null && minute < heat.oven.preheatMin) tell("preheat", inside, `${names(inside)} cannot be in oven ${number} yet; it takes ${lengthWords(heat.oven.preheatMin)} to heat.`);
+  if (heat.last === null && minute < heat.oven.preheatMin) {
+    tell("preheat", inside, `${names(inside)} cannot be in oven ${number} yet; it takes ${lengthWords(heat.oven.preheatMin)} to heat.`);
+  }
   if (heat.last !== null && heat.c !== c && minute - heat.last - 1 < heat.oven.changeMin) {
     tell("change", inside, `${names(inside)} cannot be in oven ${number} yet; from ${heat.c} to ${c} °C takes it ${lengthWords(heat.oven.changeMin)}.`);
   }

@@ -49,7 +49,9 @@ export function checkCookDay(day: CookDayInput, placed: readonly PlacedStep[]): 
   if (faults.length > 0) return { faults, measures: null };
   faults.push(...checkOrder(day, seen), ...checkMinutes(day, seen));
   const measures = measure(day, seen);
-  if (day.endByMin !== null && measures.endMin > day.endByMin) faults.push(`The day ends at ${clockWords(day, measures.endMin)}, and all should be done by ${clockWords(day, day.endByMin)}.`);
+  if (day.endByMin !== null && measures.endMin > day.endByMin) {
+    faults.push(`The day ends at ${clockWords(day, measures.endMin)}, and all should be done by ${clockWords(day, day.endByMin)}.`);
+  }
   return { faults, measures };
 }
 

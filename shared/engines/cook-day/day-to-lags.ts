@@ -119,7 +119,8 @@ export function absencesByCook(day: CookDayInput): (Absence & { cook: number })[
 
 function thingUses(what: "burners" | "pots" | "sinks", copies: readonly Copy[], holds: readonly CopyHold[]): Use[] {
   const needed = copies.flatMap((copy, i) => ((copy.step.needs[what] ?? 0) > 0 ? [whole(i, likelyMin(copy), copy.step.needs[what] as number)] : []));
-  const held = holds.filter((hold) => hold.what === what).map(({ from, to }) => ({ from: startOf(from), head: 0, to: startOf(to), tail: likelyMin(copies[to] as Copy), amount: 1, option: -1 }));
+  const kept = holds.filter((hold) => hold.what === what);
+  const held = kept.map(({ from, to }): Use => ({ from: startOf(from), head: 0, to: startOf(to), tail: likelyMin(copies[to] as Copy), amount: 1, option: -1 }));
   return [...needed, ...held].filter((use) => use.from !== use.to || use.tail > use.head);
 }
 

@@ -39,7 +39,8 @@ export function namedLimits(day: CookDayInput): NamedLimit[] {
   const safety = day.dishes.flatMap((dish, d) => dish.limits.map((limit, k): NamedLimit => {
     const [from, to] = [limit.from, limit.to].map((id) => quoted(dish.steps.find((step) => step.id === id)));
     const words = `${to} within ${lengthWords(limit.maxMin)} of the end of ${from}${limit.why === undefined ? "" : ` (${limit.why})`}`;
-    return { kind: "safety", dish: dish.title, words, ladders: [], without: (one) => withDish(one, d, (own) => ({ ...own, limits: own.limits.filter((other) => other !== dish.limits[k]) })) };
+    const others = (own: DayDish): DayDish => ({ ...own, limits: own.limits.filter((other) => other !== dish.limits[k]) });
+    return { kind: "safety", dish: dish.title, words, ladders: [], without: (from) => withDish(from, d, others) };
   }));
   const steps = day.dishes.flatMap((dish, d) => dish.steps.flatMap((step) => stepLimits(day, dish, d, step)));
   const rank = (limit: NamedLimit): number => ORDER.indexOf(limit.kind);
@@ -60,28 +61,25 @@ export function movedTogether(day: CookDayInput, limits: readonly NamedLimit[], 
 
 function stepLimits(day: CookDayInput, dish: DayDish, d: number, step: RecipeStep): NamedLimit[] {
   const limits = step.after.flatMap((id) => waitLimit(dish, d, step, id));
-  const name = nameOf(dish, step);
-  const short = quoted(step);
   const { notBeforeMin, startAtMin, endByMin } = step;
+  const clock = (minute: number): string => clockWords(day, minute);
+  const time = (kind: NamedLimit["kind"], field: Time, words: string, ladder: Change[]): void =>
+    void limits.push({ kind, dish: dish.title, words, ladders: [ladder], without: (from) => withStep(from, d, step.id, (one) => lacking(one, field)) });
+  const moved = (field: Time, value: number, words: string): Change => ({ words, apply: (from) => withStep(from, d, step.id, (one) => ({ ...one, [field]: value })) });
   if (notBeforeMin !== undefined) {
-    const ladder = rungs(notBeforeMin).map((by): Change => ({
-      words: `Let ${name} start from ${clockWords(day, notBeforeMin - by)} instead of ${clockWords(day, notBeforeMin)}`,
-      apply: (from) => withStep(from, d, step.id, (one) => ({ ...one, notBeforeMin: notBeforeMin - by })),
-    }));
-    limits.push({ kind: "earliest", dish: dish.title, words: `${short} not before ${clockWords(day, notBeforeMin)}`, ladders: [ladder], without: (from) => withStep(from, d, step.id, ({ notBeforeMin: _, ...one }) => one) });
+    const ladder = rungs(notBeforeMin).map((by) => moved("notBeforeMin", notBeforeMin - by, `Let ${nameOf(dish, step)} start from ${clock(notBeforeMin - by)} instead of ${clock(notBeforeMin)}`));
+    time("earliest", "notBeforeMin", `${quoted(step)} not before ${clock(notBeforeMin)}`, ladder);
   }
-  if (startAtMin !== undefined) {
-    limits.push({ kind: "fixed", dish: dish.title, words: fixedWords(day, step), ladders: [], without: (from) => withStep(from, d, step.id, ({ startAtMin: _, ...one }) => one) });
-  }
+  // Fixed times are moved together, see `movedTogether`.
+  if (startAtMin !== undefined) time("fixed", "startAtMin", fixedWords(day, step), []);
   if (endByMin !== undefined) {
-    const ladder = rungs(MOST_LATER_MIN).map((by): Change => ({
-      words: `Let ${name} be done by ${clockWords(day, endByMin + by)} instead of ${clockWords(day, endByMin)}`,
-      apply: (from) => withStep(from, d, step.id, (one) => ({ ...one, endByMin: endByMin + by })),
-    }));
-    limits.push({ kind: "latest", dish: dish.title, words: `${short} done by ${clockWords(day, endByMin)}`, ladders: [ladder], without: (from) => withStep(from, d, step.id, ({ endByMin: _, ...one }) => one) });
+    const ladder = rungs(MOST_LATER_MIN).map((by) => moved("endByMin", endByMin + by, `Let ${nameOf(dish, step)} be done by ${clock(endByMin + by)} instead of ${clock(endByMin)}`));
+    time("latest", "endByMin", `${quoted(step)} done by ${clock(endByMin)}`, ladder);
   }
   return limits;
 }
+
+type Time = "notBeforeMin" | "startAtMin" | "endByMin";
 
 /** A wait may grow to twice its length, or by a quarter of an hour: more than that is another recipe. */
 function waitLimit(dish: DayDish, d: number, step: RecipeStep, id: string): NamedLimit[] {
@@ -147,7 +145,8 @@ function ovenLimits(day: CookDayInput): NamedLimit[] {
     ladders: [[{ words: ovens.length === 0 ? "Work with an oven" : "Work with another oven", apply: another }]],
   };
   if (ovens.length === 0) return [heat];
-  return [heat, { kind: "count", dish: null, words: `an oven for ${countWords(trays, "tray", "trays")}`, without: set(PLENTY), ladders: [[{ words: `Work with an oven for ${more} trays`, apply: set(more) }]] }];
+  const larger: Change = { words: `Work with an oven for ${more} trays`, apply: set(more) };
+  return [heat, { kind: "count", dish: null, words: `an oven for ${countWords(trays, "tray", "trays")}`, without: set(PLENTY), ladders: [[larger]] }];
 }
 
 function doneBy(day: CookDayInput): NamedLimit[] {
@@ -182,6 +181,12 @@ function rungs(most: number): number[] {
 
 function fixedWords(day: CookDayInput, step: RecipeStep): string {
   return `${quoted(step)} at ${clockWords(day, step.startAtMin ?? 0)}`;
+}
+
+function lacking(step: RecipeStep, field: Time): RecipeStep {
+  const rest = { ...step };
+  delete rest[field];
+  return rest;
 }
 
 const nameOf = (dish: DayDish, step: RecipeStep): string => `${quoted(step)} (${dish.title})`;

@@ -73,8 +73,8 @@ export function onGrid(project: Project): { project: Project; grid: number } {
   let grid = 0;
   const see = (n: number): void => void (grid = gcd(grid, Math.abs(n)));
   for (const lag of project.lags) see(lag.min);
-  for (const { uses } of project.capacities) for (const use of uses) (see(use.head), see(use.tail));
-  for (const pair of project.pairs) (see(pair.ab), see(pair.ba));
+  for (const { uses } of project.capacities) for (const use of uses) [use.head, use.tail].forEach(see);
+  for (const pair of project.pairs) [pair.ab, pair.ba].forEach(see);
   for (const { earliest } of project.choices) for (const e of earliest) see(e ?? 0);
   project.lengths.forEach(see);
   if (grid <= 1) return { project, grid: 1 };
@@ -90,7 +90,10 @@ export function horizonOf(project: Project): number {
     const head = uses.reduce((least, use) => Math.min(least, use.head), 0);
     for (const use of uses) see(use.to, use.tail - head);
   }
-  for (const pair of project.pairs) (see(pair.a, pair.ab), see(pair.b, pair.ba));
+  for (const pair of project.pairs) {
+    see(pair.a, pair.ab);
+    see(pair.b, pair.ba);
+  }
   for (const { earliest } of project.choices) for (const e of earliest) see(0, e ?? 0);
   return longest.reduce((sum, gap) => sum + gap, 0);
 }

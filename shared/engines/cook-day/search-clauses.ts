@@ -65,7 +65,8 @@ export class Clauses {
   /** At the root: the longer half of the learned clauses is dropped, and those that hold for good. */
   halve(): void {
     const order = this.first.map((_, id) => id);
-    const learned = order.filter((id) => (this.spread[id] as number) > 2).sort((a, b) => (this.spread[a] as number) - (this.spread[b] as number) || (this.length[a] as number) - (this.length[b] as number) || b - a);
+    const worth = (id: number): number => (this.spread[id] as number) * 10_000 + (this.length[id] as number);
+    const learned = order.filter((id) => (this.spread[id] as number) > 2).sort((a, b) => worth(a) - worth(b) || b - a);
     const dropped = new Set(learned.slice(learned.length >> 1));
     const kept = order.filter((id) => !dropped.has(id)).map((id) => ({ literals: this.of(id), spread: this.spread[id] as number }));
     this.first.length = this.length.length = this.spread.length = 0;

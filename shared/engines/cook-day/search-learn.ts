@@ -96,7 +96,7 @@ export class Learner {
       if (need[b] === UNNEEDED) needed.push(b);
       need[b] = v;
       this.entry[b] = trail.entryOf(b, v);
-      if (!counted && (this.entry[b] as number) >= this.levelStart) this.open++;
+      if (!counted && (this.entry[b]) >= this.levelStart) this.open++;
       this.bump(b >> 1);
     }
   }

@@ -3,7 +3,7 @@
  * them, and every lag becomes two arcs between bounds. Arcs with a guard hold once the guard literal does.
  */
 import { NONE, type Windows } from "./windows.ts";
-import type { Capacity, Project } from "./project.ts";
+import type { Capacity, Pair, Project } from "./project.ts";
 
 export interface Arcs {
   /** Arc k says now[to] ≥ now[from] + length. */
@@ -70,11 +70,10 @@ class Builder {
     const { project } = this;
     for (const lag of strongest(project.lags)) this.arcs.push({ ...lag, guard: null });
     this.addChoices();
-    const pairs = [...pairsOfCapacities(project), ...project.pairs.filter((pair) => pair.option < 0).map(({ a, b, ab, ba }): [Gap, Gap] => [{ from: a, to: b, min: ab }, { from: b, to: a, min: ba }])];
+    const gaps = ({ a, b, ab, ba }: Pair): [Gap, Gap] => [{ from: a, to: b, min: ab }, { from: b, to: a, min: ba }];
+    const pairs = [...pairsOfCapacities(project), ...project.pairs.filter((pair) => pair.option < 0).map(gaps)];
     for (const [one, other] of undominated(pairs)) this.addEither(one, other);
-    for (const { a, b, ab, ba, option } of project.pairs) {
-      if (option >= 0) this.addEitherIfBoth(a, b, option, { from: a, to: b, min: ab }, { from: b, to: a, min: ba });
-    }
+    for (const pair of project.pairs) if (pair.option >= 0) this.addEitherIfBoth(pair, ...gaps(pair));
     const { starts, end } = project;
     const capacities = project.capacities.filter(({ uses, limit }) => uses.reduce((sum, use) => sum + use.amount, 0) > limit);
     return { variables: this.variables, starts, end, arcs: this.laidOut(), clauses: this.clauses, capacities, choiceOf: this.choiceOf };
@@ -107,7 +106,7 @@ class Builder {
     }
   }
 
-  private addEitherIfBoth(a: number, b: number, option: number, one: Gap, other: Gap): void {
+  private addEitherIfBoth({ a, b, option }: Pair, one: Gap, other: Gap): void {
     const takes = [this.choiceOf[a]?.[option] ?? -1, this.choiceOf[b]?.[option] ?? -1];
     if (takes.some((variable) => variable < 0)) return;
     const first = this.variables++;

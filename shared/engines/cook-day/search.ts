@@ -235,7 +235,7 @@ export class Search {
 
   private liven(variable: number): void {
     this.activity[variable] = (this.activity[variable] as number) + this.bump;
-    if ((this.activity[variable] as number) < 1e100) return;
+    if ((this.activity[variable]) < 1e100) return;
     for (let x = 0; x < this.activity.length; x++) this.activity[x] = (this.activity[x] as number) * 1e-100;
     this.bump *= 1e-100;
   }
