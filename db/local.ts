@@ -1,5 +1,5 @@
 /** Starts the PostgreSQL that comes with the packages: the database of a household that has no server of its own. */
-import { chmodSync, chownSync, existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, chownSync, existsSync, mkdtempSync, rmSync, statfsSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { serverAccount } from "./local/account.ts";
@@ -10,6 +10,9 @@ import { stopOrphan } from "./local/neighbour.ts";
 import { type RunningServer, type ServerJob, runServer } from "./local/run-server.ts";
 
 const DATABASE = "stillroom";
+const MEMORY = "/dev/shm";
+/** A container often has no more than 64 MiB there, which a new database alone would fill. */
+const ROOM_BYTES = 1024 ** 3;
 
 export interface LocalOptions {
   /** The data folder (STILLROOM_DATA); made when missing. */
@@ -28,7 +31,7 @@ export interface LocalServer {
   readonly port: number;
   readonly dataDir: string;
   /** Ends the sessions that are left, writes everything, and comes back when the server has gone. */
-  stop(): Promise<void>;
+  readonly stop: () => Promise<void>;
 }
 
 /** Throws an Error with one plain sentence when the folder is in use, closed, or of another version, or the machine cannot run it. */
@@ -38,8 +41,7 @@ export async function startLocal(options: LocalOptions): Promise<LocalServer> {
 
 /** A database in a folder of its own, in memory where the system has such a place; folder and all go when it stops, by kill -9 too. */
 export async function startThrowAway(say?: (line: string) => void): Promise<LocalServer> {
-  const memory = "/dev/shm";
-  const dataDir = mkdtempSync(path.join(existsSync(memory) ? memory : tmpdir(), "stillroom-"));
+  const dataDir = mkdtempSync(path.join(hasRoom(MEMORY) ? MEMORY : tmpdir(), "stillroom-"));
   const account = serverAccount();
   if (account !== null) chownSync(dataDir, account.uid, account.gid);
   chmodSync(dataDir, 0o700);
@@ -49,6 +51,12 @@ export async function startThrowAway(say?: (line: string) => void): Promise<Loca
     rmSync(dataDir, { recursive: true, force: true });
     throw error;
   }
+}
+
+function hasRoom(folder: string): boolean {
+  if (!existsSync(folder)) return false;
+  const { bavail, bsize } = statfsSync(folder);
+  return bavail * bsize >= ROOM_BYTES;
 }
 
 async function start(dataDir: string, { durable, say = () => undefined }: LocalOptions, throwAway: boolean): Promise<LocalServer> {

@@ -24,7 +24,7 @@ export interface ServerJob {
 export interface RunningServer {
   readonly pid: number;
   readonly port: number;
-  stop(): Promise<void>;
+  readonly stop: () => Promise<void>;
 }
 
 const WATCHDOG = fileURLToPath(new URL("./watchdog.mjs", import.meta.url));
@@ -91,7 +91,7 @@ function watchdogJob(port: number, { dataDir, cluster, binaries, account, durabl
     // no statement and no value in the log: they are the household's
     log_min_error_statement: "panic",
     log_error_verbosity: "terse",
-    ...(durable ? {} : { fsync: "off", synchronous_commit: "off", full_page_writes: "off", max_connections: 300 }),
+    ...(durable ? {} : { fsync: "off", synchronous_commit: "off", full_page_writes: "off", max_connections: 300, max_wal_size: "128MB" }),
   };
   const args = ["-D", cluster.data, ...Object.entries(settings).flatMap(([name, value]) => ["-c", `${name}=${value}`])];
   return { postgres: binaries.postgres, pgCtl: binaries.pgCtl, args, data: cluster.data, env: serverEnvironment(), ...spawnAs(account), ...(remove ? { remove: dataDir } : {}) };

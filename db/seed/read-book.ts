@@ -28,7 +28,7 @@ export function readBook(folder: string): Book {
 function sourcesOf(file: JsonFile): { source: Source; place: Place }[] {
   const { sources, licence } = file.content;
   return listOf(sources).filter(isRecord).map(({ id, text }) => {
-    return { source: { id: String(id ?? ""), text: String(text ?? ""), licence: typeof licence === "string" ? licence : null }, place: placeOf(file, "id", id) };
+    return { source: { id: wordsOf(id), text: wordsOf(text), licence: typeof licence === "string" ? licence : null }, place: placeOf(file, "id", id) };
   });
 }
 
@@ -113,9 +113,12 @@ function citationsOf(file: JsonFile, register: Register, faults: Faults): { id: 
   if (sources.length === 0) faults.add(top(file.file), "a recipe needs a source");
   return sources.flatMap((entry) => {
     const cell = isRecord(entry) ? entry["id"] : entry;
-    return register.named(cell, placeOf(file, null, cell), faults).map((id) => ({ id, text: isRecord(entry) ? String(entry["text"]) : register.textOf(id) }));
+    return register.named(cell, placeOf(file, null, cell), faults).map((id) => ({ id, text: isRecord(entry) ? wordsOf(entry["text"]) : register.textOf(id) }));
   });
 }
+
+/** Empty for what is no text: the register then says what it misses. */
+const wordsOf = (value: unknown): string => (typeof value === "string" ? value : "");
 
 const listOf = (value: unknown): unknown[] => (Array.isArray(value) ? (value as unknown[]) : []);
 

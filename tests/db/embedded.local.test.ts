@@ -113,7 +113,7 @@ describe("a folder that was left behind", () => {
     await first.kill();
     expect(() => process.kill(pid, 0)).not.toThrow();
     const said: string[] = [];
-    const server = await startLocal({ dataDir, durable: true, say: (line) => said.push(line) });
+    const server = await startLocal({ dataDir, durable: false, say: (line) => said.push(line) });
     await untilGone(pid);
     expect(said).toEqual(["The folder's database is still running; waiting for it to end"]);
     expect(await show(server.url, "data_directory")).toBe(path.join(dataDir, "server/cluster"));
@@ -136,7 +136,7 @@ describe("a folder that was left behind", () => {
     const first = await startProcess([dataDir, "holder"]);
     process.kill(first.said.pid as number, "SIGKILL");
     await first.kill();
-    const server = await startLocal({ dataDir, durable: true });
+    const server = await startLocal({ dataDir, durable: false });
     await server.stop();
   });
 });

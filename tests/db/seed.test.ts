@@ -103,7 +103,7 @@ describe("loading", () => {
     const household = await makeHousehold(scratch.db);
     await scratch.db.inHousehold(household, (tx) => fillHousehold(tx, household));
     const without = smallBook();
-    without["crops.csv"] = String(without["crops.csv"]).replace(/^tomato,.*\n/m, "");
+    without["crops.csv"] = (without["crops.csv"] as string).replace(/^tomato,.*\n/m, "");
     without["eats.csv"] = "crop,grams_per_person_week,source,note\n";
     delete without["recipes/soup.json"];
     expect((await load(without)).keptCrops).toEqual(["tomato"]);

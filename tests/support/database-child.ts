@@ -10,7 +10,7 @@ import { picks } from "#db/schema/index.ts";
 const [dataDir = "", job = "holder", householdId = "", sowingId = ""] = process.argv.slice(2);
 
 try {
-  const server = job === "throw-away" ? await startThrowAway() : await startLocal({ dataDir, durable: true });
+  const server = job === "throw-away" ? await startThrowAway() : await startLocal({ dataDir, durable: job === "writer" });
   console.log(JSON.stringify({ pid: server.pid, dataDir: server.dataDir }));
   // three at a time, as three pages of one household might
   if (job === "writer") await Promise.all([write(server.url), write(server.url), write(server.url)]);

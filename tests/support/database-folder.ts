@@ -4,7 +4,7 @@ import { startLocal } from "#db/local.ts";
 import { migrate } from "#db/migrate.ts";
 import { seed } from "#db/seed.ts";
 
-export async function openFolder(dataDir: string): Promise<{ db: Db; stop(): Promise<void> }> {
+export async function openFolder(dataDir: string): Promise<{ db: Db; stop: () => Promise<void> }> {
   const server = await startLocal({ dataDir, durable: true });
   await migrate(server.url);
   await seed(server.url);

@@ -11,7 +11,7 @@ export interface TestDb {
   readonly url: string;
   readonly db: Db;
   /** Closes the pool and drops the database, whoever is still connected. */
-  drop(): Promise<void>;
+  readonly drop: () => Promise<void>;
 }
 
 export async function freshDb(): Promise<TestDb> {
