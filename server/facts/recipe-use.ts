@@ -1,6 +1,6 @@
 /** A stored recipe in the words of planning and of the cook day. */
 import type { NewRecipe } from "#shared/contracts/recipes.ts";
-import type { RecipeStep, RecipeUse } from "#shared/kernel/recipe.ts";
+import { handsOnMinOf, type RecipeStep, type RecipeUse } from "#shared/kernel/recipe.ts";
 import type { MeasureSystem } from "#shared/kernel/units.ts";
 import type { CookableRecipe } from "#shared/planning/facts.ts";
 import type { Ingredient } from "./ingredients.ts";
@@ -28,7 +28,7 @@ export function cookableRecipe(row: RecipeRow, book: Reference, system: MeasureS
 
 export function useOf(id: string, recipe: NewRecipe, book: Reference, system: MeasureSystem): RecipeUse {
   const { title, way, makes, keeps, process } = recipe;
-  return { id, title, way, makes, uses: usesOf(readIngredients(recipe, book, system)), handsOnMin: handsOnMin(recipe), keeps, process: process ?? null };
+  return { id, title, way, makes, uses: usesOf(readIngredients(recipe, book, system)), ...handsOn(recipe), keeps, process: process ?? null };
 }
 
 /** Grams as picked that one batch takes, by crop. A line whose weight is not known takes nothing that could be reckoned with. */
@@ -38,7 +38,8 @@ function usesOf(ingredients: readonly Ingredient[]): { crop: string; grams: numb
   return [...grams].map(([crop, sum]) => ({ crop, grams: sum }));
 }
 
-/** Minutes of work in one batch; a step that comes in loads is done once for each. */
-function handsOnMin({ steps }: Pick<NewRecipe, "steps">): number {
-  return steps.reduce((sum, { handsOnMin: minutes, loads }) => sum + minutes * (loads ? Math.ceil(loads.of / loads.holds) : 1), 0);
+/** Minutes of hands for the first batch, and for each further one. */
+function handsOn({ steps }: Pick<NewRecipe, "steps">): Pick<RecipeUse, "handsOnMin" | "handsOnNextMin"> {
+  const handsOnMin = handsOnMinOf(steps, 1);
+  return { handsOnMin, handsOnNextMin: handsOnMinOf(steps, 2) - handsOnMin };
 }

@@ -69,7 +69,12 @@ export interface RecipeUse {
   readonly process: string | null;
 }
 
+interface HandsOn {
+  readonly handsOnMin: number;
+  readonly loads?: { readonly holds: number; readonly of: number } | undefined;
+}
+
 /** Hands-on minutes of so many batches: a step that comes in loads is done once for each load, any other step once for all. */
-export function handsOnMinOf(steps: readonly Pick<RecipeStep, "handsOnMin" | "loads">[], batches: number): number {
+export function handsOnMinOf(steps: readonly HandsOn[], batches: number): number {
   return steps.reduce((sum, step) => sum + step.handsOnMin * (step.loads ? Math.ceil((step.loads.of * batches) / step.loads.holds) : 1), 0);
 }
