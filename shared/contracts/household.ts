@@ -33,6 +33,8 @@ export type NewHousehold = z.infer<typeof NewHousehold>;
 export const Household = z
   .object({
     ...fields,
+    // was checked on its way in; asking the zone database costs more than the rest of the answer
+    zone: z.string(),
     eats: z.array(Eats),
     /** Whether the figures in `eats` are the household's own or the book's. */
     eatsFrom: z.enum(["household", "book"]),
