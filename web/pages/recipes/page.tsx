@@ -22,7 +22,7 @@ function List({ query }: { readonly query: URLSearchParams }) {
   });
   if (load.state === "waiting") return <Waiting name="Recipes" doing="Fetching the recipes." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
-  return <RecipeList all={load.value.all} book={load.value.book} crop={query.get("crop")} way={query.get("way")} />;
+  return <RecipeList {...load.value} asked={{ crop: query.get("crop"), way: query.get("way"), words: query.get("words") ?? "" }} />;
 }
 
 function One({ id, changing }: { readonly id: string; readonly changing: boolean }) {
@@ -34,7 +34,7 @@ function One({ id, changing }: { readonly id: string; readonly changing: boolean
   if (load.state === "waiting") return <Waiting name="Recipe" doing="Fetching the recipe." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
   const { one, book, all } = load.value;
-  return changing ? <RecipeEditor stored={one} book={book} all={all} /> : <RecipeSheet recipe={one} all={all} />;
+  return changing ? <RecipeEditor stored={one} book={book} all={all} again={again} /> : <RecipeSheet recipe={one} all={all} book={book} again={again} />;
 }
 
 function NewOne() {
@@ -44,5 +44,5 @@ function NewOne() {
   });
   if (load.state === "waiting") return <Waiting name="A recipe of our own" doing="Fetching the crops that can stand in it." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
-  return <RecipeEditor stored={null} book={load.value.book} all={load.value.all} />;
+  return <RecipeEditor stored={null} book={load.value.book} all={load.value.all} again={again} />;
 }

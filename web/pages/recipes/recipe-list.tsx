@@ -1,84 +1,132 @@
-/** All recipes by way, narrowed to a crop or a way. */
+/** All recipes: searched by name and by what goes in, narrowed to a crop or a way. Without that our own, then the book's behind their ways. */
 import type { Crop } from "#shared/contracts/crops.ts";
 import type { Recipe } from "#shared/contracts/recipes.ts";
 import { WAYS } from "#shared/kernel/way.ts";
-import { length, made, whole } from "../../format.ts";
+import { capital, whole } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
+import { FormField } from "../../parts/form-field.tsx";
 import { setQuery } from "../../router.ts";
-import { keepsWords, WAY_WORDS } from "./recipe-words.ts";
+import { found, isNarrowed, type Asked } from "./recipe-search.ts";
+import { briefly, WAY_WORDS } from "./recipe-words.ts";
 
 interface RecipeListProps {
   readonly all: readonly Recipe[];
   readonly book: readonly Crop[];
-  readonly crop: string | null;
-  readonly way: string | null;
+  readonly asked: Asked;
 }
 
-export function RecipeList({ all, book, crop, way }: RecipeListProps) {
-  const shown = all.filter((recipe) => (crop === null || recipe.uses.some((use) => use.crop === crop)) && (way === null || recipe.way === way));
+export function RecipeList({ all, book, asked }: RecipeListProps) {
+  const shown = found(all, asked, new Map(book.map(({ crop, name }) => [crop, name])));
+  const narrowed = isNarrowed(asked);
+  const own = all.filter((recipe) => recipe.origin === "own");
   const used = book.filter((one) => all.some((recipe) => recipe.uses.some((use) => use.crop === one.crop)));
-  const own = all.filter((recipe) => recipe.origin === "own").length;
   return (
     <>
       <Answer>
-        {whole(all.length)} recipes and plain methods, {own === 0 ? "none of our own yet" : own === 1 ? "one of our own" : `${whole(own)} of our own`}.
+        {whole(all.length)} recipes and plain methods, {own.length === 0 ? "none of our own yet" : own.length === 1 ? "one of our own" : `${whole(own.length)} of our own`}.
       </Answer>
+      <div class="narrow-by">
+        <FormField id="by-words" label="Find by name or by what goes in" value={asked.words} onInput={(words) => setQuery({ words: words || null })} />
+        <Select id="by-crop" label="With" any="any crop" chosen={asked.crop} name="crop" options={used.map(({ crop, name }) => [crop, name])} />
+        <Select id="by-way" label="To" any="any way" chosen={asked.way} name="way" options={WAYS.map((way) => [way, WAY_WORDS[way]])} />
+      </div>
+      <p class="under" role="status">
+        {!narrowed ? "" : shown.length === 0 ? "Nothing fits. Change a word, choose another crop or way, or write one." : shown.length === 1 ? "One fits." : `${whole(shown.length)} fit.`}
+      </p>
       <p class="acts">
         <a class="btn main" href="/recipes/new">
           Write a recipe
         </a>
+        {narrowed && (
+          <button type="button" class="btn word" onClick={() => setQuery({ words: null, crop: null, way: null })}>
+            Show all
+          </button>
+        )}
       </p>
-      <div class="narrow-by">
-        <div>
-          <label for="by-crop">With</label>
-          <select class="field" id="by-crop" value={crop ?? ""} onChange={(event) => setQuery({ crop: event.currentTarget.value || null })}>
-            <option value="">any crop</option>
-            {used.map((one) => (
-              <option key={one.crop} value={one.crop}>
-                {one.name}
-              </option>
-            ))}
-          </select>
-        </div>
-        <div>
-          <label for="by-way">To</label>
-          <select class="field" id="by-way" value={way ?? ""} onChange={(event) => setQuery({ way: event.currentTarget.value || null })}>
-            <option value="">any way</option>
-            {WAYS.map((one) => (
-              <option key={one} value={one}>
-                {WAY_WORDS[one]}
-              </option>
-            ))}
-          </select>
-        </div>
-      </div>
-      <p class="under" role="status">
-        {shown.length === all.length ? "" : shown.length === 0 ? "Nothing fits. Choose another crop or way, or write one." : `${whole(shown.length)} of them.`}
-      </p>
-      {WAYS.map((one) => (
-        <WayList key={one} way={one} recipes={shown.filter((recipe) => recipe.way === one)} />
-      ))}
+      {!narrowed && own.length > 0 && (
+        <section class="sec" aria-labelledby="own-h">
+          <h2 id="own-h">Our own</h2>
+          <Rows recipes={own} mixed={false} />
+        </section>
+      )}
+      {WAYS.map((way) => {
+        const recipes = shown.filter((recipe) => recipe.way === way);
+        return recipes.length > 0 && (narrowed ? <Open key={way} way={way} recipes={recipes} /> : <Behind key={way} way={way} recipes={recipes} />);
+      })}
     </>
   );
 }
 
-function WayList({ way, recipes }: { readonly way: Recipe["way"]; readonly recipes: readonly Recipe[] }) {
-  if (recipes.length === 0) return null;
+interface SelectProps {
+  readonly id: string;
+  readonly label: string;
+  readonly any: string;
+  readonly chosen: string | null;
+  readonly name: string;
+  readonly options: readonly (readonly [value: string, words: string])[];
+}
+
+function Select({ id, label, any, chosen, name, options }: SelectProps) {
+  return (
+    <div class="form-field">
+      <label for={id}>{label}</label>
+      <select class="field" id={id} value={chosen ?? ""} onChange={(event) => setQuery({ [name]: event.currentTarget.value || null })}>
+        <option value="">{any}</option>
+        {options.map(([value, words]) => (
+          <option key={value} value={value}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+interface WayProps {
+  readonly way: Recipe["way"];
+  readonly recipes: readonly Recipe[];
+}
+
+function Open({ way, recipes }: WayProps) {
   return (
     <section class="sec" aria-labelledby={`way-${way}`}>
-      <h2 id={`way-${way}`}>{WAY_WORDS[way].charAt(0).toUpperCase() + WAY_WORDS[way].slice(1)}</h2>
-      <ul class="rows recipe-rows">
-        {recipes.map((recipe) => (
+      <h2 id={`way-${way}`}>{capital(WAY_WORDS[way])}</h2>
+      <Rows recipes={recipes} />
+    </section>
+  );
+}
+
+function Behind({ way, recipes }: WayProps) {
+  return (
+    <details class="sec way-group">
+      <summary>
+        <h2>
+          {capital(WAY_WORDS[way])}
+          <span class="quiet">, {whole(recipes.length)}</span>
+        </h2>
+      </summary>
+      <Rows recipes={recipes} />
+    </details>
+  );
+}
+
+/** `mixed`: the book's and our own stand together. */
+function Rows({ recipes, mixed = true }: { readonly recipes: readonly Recipe[]; readonly mixed?: boolean }) {
+  return (
+    <ul class="rows recipe-rows">
+      {[...recipes]
+        .sort((a, b) => a.title.localeCompare(b.title, "en"))
+        .map((recipe) => (
           <li key={recipe.id}>
             <a class="what" href={`/recipes/${recipe.id}`}>
               {recipe.title}
             </a>
             <span class="quiet">
-              {[made(recipe.makes), recipe.handsOnMin > 0 ? `${length(recipe.handsOnMin)} of hands` : "", keepsWords(recipe.keeps), recipe.origin === "own" ? "our own" : ""].filter(Boolean).join(" · ")}
+              {briefly(recipe)}
+              {mixed && recipe.origin === "own" ? " · our own" : ""}
             </span>
           </li>
         ))}
-      </ul>
-    </section>
+    </ul>
   );
 }

@@ -1,31 +1,47 @@
 /** What the recipe pages say: times, yields, needs of a step. Pure. */
 import type { Recipe, Step } from "#shared/contracts/recipes.ts";
-import { capital, degrees, length, made } from "../../format.ts";
-
-type Off = Step["handsOffMin"];
-
-export const likelyOff = (off: Off): number => (typeof off === "number" ? off : off.likely);
+import { cropWord } from "#shared/kernel/crop-words.ts";
+import { weighedWords } from "#shared/kernel/words.ts";
+import { capital, count, degrees, length, listed, made } from "../../format.ts";
+import type { StepFields } from "./recipe-form.ts";
 
 /** "40 min"; "35 to 50 min" for a range; empty for nothing. */
-export function offWords(off: Off): string {
+export function offWords(off: Step["handsOffMin"]): string {
   if (typeof off === "number") return off === 0 ? "" : length(off);
-  return off.low === off.high ? length(off.likely) : `${off.low} to ${length(off.high)}`;
+  if (off.low === off.high) return off.likely === 0 ? "" : length(off.likely);
+  return off.high < 60 ? `${off.low} to ${length(off.high)}` : `${length(off.low)} to ${length(off.high)}`;
 }
 
-/** "15 min of hands, then 35 to 50 min in the oven at 190 °C; start within 10 min". */
-export function stepTimes(step: Step): string {
-  const where = step.needs.oven ? ` in the oven at ${degrees(step.needs.oven.c)}` : step.needs.burners ? " on the heat" : " by itself";
+/** "15 min of hands, then 35 to 50 min in the oven at 190 °C; within 10 min of step 2". `steps` are those of the recipe, in its order. */
+export function stepTimes(step: Step, steps: readonly Step[]): string {
+  const { oven, burners = 0 } = step.needs;
+  const where = oven ? ` in the oven at ${degrees(oven.c)}` : burners > 0 ? " on the heat" : " by itself";
   const off = offWords(step.handsOffMin);
-  const hands = step.handsOnMin > 0 ? `${length(step.handsOnMin)} of hands` : "";
+  const hands = step.handsOnMin > 0 ? `${length(step.handsOnMin)} of hands${off || (!oven && burners === 0) ? "" : where}` : "";
   const parts = [hands, off && `${hands ? "then " : ""}${off}${where}`].filter(Boolean).join(", ");
-  const loads = step.loads ? `; ${step.loads.of} to do, ${step.loads.holds} at a time` : "";
-  return `${capital(parts)}${loads}${waitWords(step)}`;
+  return [capital(parts), loadWords(step), waitWords(step, steps)].filter(Boolean).join("; ");
 }
 
-function waitWords(step: Step): string {
-  if (step.maxWaitMin === undefined) return "";
-  const least = typeof step.maxWaitMin === "number" ? step.maxWaitMin : Math.min(...Object.values(step.maxWaitMin));
-  return least === 0 ? "; at once after the step before" : `; within ${length(least)} of the step before`;
+/** Loads of one batch; a step that goes once says nothing. */
+function loadWords({ loads }: Step): string {
+  const n = loads ? Math.ceil(loads.of / loads.holds) : 1;
+  return n > 1 ? `in ${count(n, "load", "loads")}, so long each` : "";
+}
+
+function waitWords({ after, maxWaitMin }: Step, steps: readonly Step[]): string {
+  if (maxWaitMin === undefined) return "";
+  const waits = typeof maxWaitMin === "number" ? after.map((id) => [id, maxWaitMin] as const) : Object.entries(maxWaitMin);
+  const words = waits.map(([id, min]) => {
+    const number = `step ${steps.findIndex((one) => one.id === id) + 1}`;
+    return min === 0 ? `at once after ${number}` : `within ${length(min)} of ${number}`;
+  });
+  return listed(words);
+}
+
+/** "From the end of step 4 to the start of step 7 at most 2 h: hot food, …" */
+export function limitSentence(limit: Recipe["limits"][number], steps: readonly Step[]): string {
+  const number = (id: string): number => steps.findIndex((step) => step.id === id) + 1;
+  return `From the end of step ${number(limit.from)} to the start of step ${number(limit.to)} at most ${length(limit.maxMin)}${limit.why ? `: ${limit.why}` : ""}.`;
 }
 
 export const WAY_WORDS: Readonly<Record<Recipe["way"], string>> = {
@@ -40,19 +56,40 @@ export const WAY_WORDS: Readonly<Record<Recipe["way"], string>> = {
   give: "give",
 };
 
+const PLACES: Readonly<Record<string, string>> = { fridge: "in the fridge", freezer: "in the freezer", shelf: "on the shelf", cellar: "in the cellar", clamp: "in a clamp" };
+
 /** "3 days in the fridge, 4 months in the freezer". */
 export function keepsWords(keeps: Recipe["keeps"]): string {
-  const PLACES: Readonly<Record<string, string>> = { fridge: "in the fridge", freezer: "in the freezer", shelf: "on the shelf", cellar: "in the cellar", clamp: "in a clamp" };
   return keeps.map(({ place, days }) => `${keepLength(days)} ${PLACES[place] ?? place}`).join(", ");
 }
 
+/** Rounded down, so that nothing is said to keep a part of a week or month longer; the tables count a month as 30 days. */
 function keepLength(days: number): string {
-  if (days < 14) return `${days} ${days === 1 ? "day" : "days"}`;
-  if (days < 60) return `${Math.round(days / 7)} weeks`;
-  return `${Math.round(days / 30.4)} months`;
+  if (days < 14) return count(days, "day", "days");
+  if (days < 60) return count(Math.floor(days / 7), "week", "weeks");
+  return days < 730 ? count(Math.floor(days / 30), "month", "months") : count(Math.floor(days / 365), "year", "years");
+}
+
+/** "1.2 kg courgettes, 200 g onions": what one batch takes from the garden, as picked. `names` by crop. */
+export function usesWords(uses: Recipe["uses"], names: ReadonlyMap<string, string>): string {
+  return listed(uses.filter(({ grams }) => grams > 0).map(({ crop, grams }) => `${weighedWords(grams)} ${cropWord(names.get(crop) ?? crop)}`));
 }
 
 /** The page's sentence: "Courgette soup makes 6 portions and takes 35 min of hands." */
 export function recipeSentence(recipe: Recipe): string {
-  return `${recipe.title} makes ${made(recipe.makes)} and takes ${length(recipe.handsOnMin)} of hands.`;
+  const makes = `${recipe.title} makes ${made(recipe.makes)}`;
+  return recipe.handsOnMin > 0 ? `${makes} and takes ${length(recipe.handsOnMin)} of hands.` : `${makes}.`;
+}
+
+/** One line under a title: "6 portions · 35 min of hands · 3 days in the fridge". */
+export function briefly(recipe: Recipe): string {
+  return [made(recipe.makes), recipe.handsOnMin > 0 ? `${length(recipe.handsOnMin)} of hands` : "", keepsWords(recipe.keeps)].filter(Boolean).join(" · ");
+}
+
+/** What a step in the form needs besides hands, to open its fields: "Needs the oven at 190 °C, 1 burner; 3 loads". */
+export function needsWords(step: StepFields): string {
+  const n = (text: string): number => Number(text) || 0;
+  const needs = [step.ovenC.trim() ? `the oven at ${step.ovenC} °C` : "", n(step.burners) > 0 ? count(n(step.burners), "burner", "burners") : "", n(step.pots) > 0 ? count(n(step.pots), "large pot", "large pots") : "", n(step.sinks) > 0 ? count(n(step.sinks), "sink", "sinks") : ""].filter(Boolean);
+  const loads = n(step.of) > n(step.holds) && n(step.holds) > 0 ? `, ${count(Math.ceil(n(step.of) / n(step.holds)), "load", "loads")}` : "";
+  return `${needs.length > 0 ? `Needs ${listed(needs)}` : "Needs hands only"}${loads}`;
 }
