@@ -3,19 +3,24 @@ import { useState } from "preact/hooks";
 import type { Today } from "#shared/contracts/today.ts";
 import { removePick, today } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
-import { day, measured } from "../../format.ts";
+import { asProblem } from "../../api/problem.ts";
+import { measured } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
-import { LoadFailed } from "../../parts/problem-note.tsx";
+import { LoadFailed, ProblemNote } from "../../parts/problem-note.tsx";
 import { UndoLine } from "../../parts/undo-line.tsx";
 import { Waiting } from "../../parts/waiting.tsx";
-import { PickSheet, type LoggedPick } from "./pick-sheet.tsx";
+import { OtherWork } from "./other-work.tsx";
 import { PickRows } from "./pick-rows.tsx";
+import { PickSheet, type LoggedPick } from "./pick-sheet.tsx";
 import "./today.css";
+
+const ON: Readonly<Record<Today["urgent"][number]["kind"], string>> = { frost: "See the beds", glut: "See what to do with it", setup: "Put it in" };
 
 export default function TodayPage() {
   const { load, again } = useLoad("today", today);
-  const [open, setOpen] = useState<string | null>(null);
+  const [open, setOpen] = useState<{ readonly first: string | null } | null>(null);
   const [logged, setLogged] = useState<LoggedPick | null>(null);
+  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string } | null>(null);
   if (load.state === "waiting") return <Waiting name="Today" doing="Looking through the beds for what is ready." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
   const it = load.value;
@@ -23,91 +28,46 @@ export default function TodayPage() {
     setOpen(null);
     if (!pick) return;
     setLogged(pick);
+    setFailed(null);
     await again();
   };
   const undo = async (pick: LoggedPick): Promise<void> => {
-    await removePick(pick.id);
-    setLogged(null);
-    await again();
+    try {
+      await removePick(pick.id);
+      setLogged(null);
+      setFailed(null);
+      await again();
+    } catch (thrown) {
+      setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: asProblem(thrown).message }));
+    }
   };
   return (
-    <div class="p-today">
+    <div class="today">
       <Answer>{it.headline}</Answer>
       {it.urgent.map(({ kind, text, href }) => (
-        <p class={`notice${kind === "frost" ? " frost" : ""}`} key={text}>
-          {text} <a href={href}>{kind === "setup" ? "Put it in" : kind === "frost" ? "See the beds" : "See what to do with it"}</a>
+        <p class={`notice${kind === "frost" ? " frost" : kind === "setup" ? " setup" : ""}`} key={text}>
+          {text}{" "}
+          <a class="hitline" href={href}>
+            {ON[kind]}
+          </a>
         </p>
       ))}
+      {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
       {logged && <UndoLine key={logged.id} done={`${logged.name}, ${measured(logged.grams)} picked today. Saved.`} undo={() => void undo(logged)} of={logged.name} />}
       <div class="today-cols">
-        <PickRows picks={it.pick} onOpen={setOpen} />
+        <PickRows picks={it.pick} onOpen={(first) => setOpen({ first })} />
         <div>
           <OtherWork it={it} />
         </div>
       </div>
       {it.pick.length > 0 && (
         <div class="dock">
-          <button type="button" class="btn main garden" onClick={() => setOpen(it.pick[0]?.sowingId ?? null)}>
+          <button type="button" class="btn main garden" onClick={() => setOpen({ first: null })}>
             Log a pick
           </button>
         </div>
       )}
-      {open !== null && <PickSheet picks={it.pick} first={open} today={it.today} onClose={(pick) => void close(pick)} />}
+      {open !== null && <PickSheet picks={it.pick} first={open.first} today={it.today} onClose={(pick) => void close(pick)} />}
     </div>
-  );
-}
-
-function OtherWork({ it }: { readonly it: Today }) {
-  return (
-    <>
-      {it.sow.length > 0 && (
-        <section class="sec" aria-labelledby="sow-h">
-          <h2 id="sow-h">Sow and plant</h2>
-          <ul class="rows jobs">
-            {it.sow.map((one) => (
-              <li key={one.sowingId}>
-                <p>
-                  <b class="what">{one.name}</b>
-                  <span class="quiet">{one.text}</span>
-                </p>
-                <a class="btn" href="/beds">
-                  To the beds<span class="vh">, {one.name}</span>
-                </a>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
-      {it.jobs.length > 0 && (
-        <section class="sec" aria-labelledby="jobs-h">
-          <h2 id="jobs-h">To do in the beds</h2>
-          <ul class="rows jobs">
-            {it.jobs.map((one) => (
-              <li key={`${one.sowingId ?? ""}${one.text}`}>
-                <p>
-                  {one.text}
-                  {one.on !== null && <span class="quiet">{day(one.on, it.today)}</span>}
-                </p>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
-      {it.cook.length > 0 && (
-        <section class="sec" aria-labelledby="cook-h">
-          <h2 id="cook-h">Cook</h2>
-          <ul class="rows jobs">
-            {it.cook.map((one) => (
-              <li key={`${one.on}${one.text}`}>
-                <p>{one.text}</p>
-                <a class="btn" href={one.href}>
-                  Open<span class="vh">: {one.text}</span>
-                </a>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
-    </>
   );
 }

@@ -2,6 +2,7 @@
 import type { Today } from "#shared/contracts/today.ts";
 import { amount, amountSpan } from "../../format.ts";
 import { Measured, type Room } from "../../parts/measured.tsx";
+import { niceMax, since } from "./pick-words.ts";
 
 type Pick = Today["pick"][number];
 
@@ -31,18 +32,6 @@ export function PickRows({ picks, onOpen }: { readonly picks: readonly Pick[]; r
       <p class="say">Dot: most likely. Line: low to high, in eight seasons of ten.</p>
     </section>
   );
-}
-
-/** Days since the last pick, as a gardener says it. */
-export function since(days: number | null): string {
-  if (days === null) return ", not picked yet";
-  if (days === 0) return ", picked today";
-  return days === 1 ? ", picked yesterday" : `, ${days} days since`;
-}
-
-/** A round end of the scale in grams that holds four whole steps: 400, 1,000, 2,000, 4,000, 10,000 … */
-export function niceMax(grams: number): number {
-  for (let unit = 100; ; unit *= 10) for (const steps of [4, 10, 20]) if (grams <= unit * steps) return unit * steps;
 }
 
 const EDGE = 6;

@@ -7,6 +7,9 @@ import { asProblem } from "../../api/problem.ts";
 import { amountSpan, measured } from "../../format.ts";
 import { FormField } from "../../parts/form-field.tsx";
 import { readGrams } from "../../parts/typed-amount.ts";
+import { choiceName, isOdd, slipOfDigit } from "./pick-words.ts";
+
+type Pick = Today["pick"][number];
 
 export interface LoggedPick {
   readonly id: string;
@@ -15,62 +18,82 @@ export interface LoggedPick {
 }
 
 interface PickSheetProps {
-  readonly picks: Today["pick"];
-  /** Sowing that is chosen when the sheet opens. */
-  readonly first: string;
+  readonly picks: readonly Pick[];
+  /** Sowing whose row was pressed; null where none was, and the crop is still to be chosen. */
+  readonly first: string | null;
   readonly today: string;
   readonly onClose: (pick: LoggedPick | null) => void;
 }
 
-/** So many times the high amount, or more, is asked about: a slip of a digit is ten times. */
-const ODD = 3;
-
 export function PickSheet({ picks, first, today, onClose }: PickSheetProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const [id] = useState(newId);
-  const [chosen, setChosen] = useState(first);
+  const [chosen, setChosen] = useState(first ?? picks[0]?.sowingId ?? "");
   const [typed, setTyped] = useState("");
   const [bad, setBad] = useState<{ readonly wrong: string; readonly works?: string } | null>(null);
+  const [busy, setBusy] = useState(false);
   useEffect(() => {
     dialog.current?.showModal();
     document.getElementById("pick-grams")?.focus();
   }, []);
   const pick = picks.find((one) => one.sowingId === chosen);
   const weight = readGrams(typed);
-  const odd = pick && weight.ok && weight.value > ODD * Math.max(pick.grams.high, 100) ? weight.value : null;
+  const odd = pick && weight.ok && isOdd(weight.value, pick) ? weight.value : null;
+  const refuse = (wrong: string, works?: string): void => {
+    setBad({ wrong, ...(works === undefined ? {} : { works }) });
+    document.getElementById("pick-grams")?.focus();
+  };
   const save = async (event: Event): Promise<void> => {
     event.preventDefault();
-    if (!weight.ok) return setBad({ wrong: weight.wrong, works: weight.works });
+    if (busy) return;
+    if (!weight.ok) return refuse(weight.wrong, weight.works);
+    setBusy(true);
     try {
       await putPick(id, { sowingId: chosen, pickedOn: today, grams: weight.value });
       dialog.current?.close();
-      onClose({ id, name: pick?.name ?? "", grams: weight.value });
+      onClose({ id, name: pick ? choiceName(pick, picks) : "", grams: weight.value });
     } catch (thrown) {
-      setBad({ wrong: asProblem(thrown).message });
+      setBusy(false);
+      refuse(asProblem(thrown).message);
     }
   };
-  const say = odd === null ? (pick ? `Today’s likely pick is ${amountSpan(pick.grams.low, pick.grams.high)}.` : "") : <OddWeight grams={odd} usual={pick?.grams.high ?? 0} take={(grams) => setTyped(String(grams))} />;
   return (
     <dialog class="sheet" ref={dialog} aria-labelledby="log-h" onClose={() => onClose(null)}>
       <form onSubmit={(event) => void save(event)} noValidate>
         <div class="headline-row">
           <h2 id="log-h">Log a pick</h2>
-          <button type="button" class="btn word" onClick={() => dialog.current?.close()}>
+          <button type="button" class="btn word garden" onClick={() => dialog.current?.close()}>
             Close
           </button>
         </div>
-        <fieldset class="choice">
-          <legend class="label">Crop</legend>
-          <div class="opts">
+        <details open={first === null}>
+          <summary class="which">
+            <span class="what">{pick ? choiceName(pick, picks) : ""}</span> <span class="word">Another crop</span>
+          </summary>
+          <fieldset class="opts">
+            <legend class="vh">Crop</legend>
             {picks.map((one) => (
               <label class="opt" key={one.sowingId}>
                 <input type="radio" name="pick-crop" value={one.sowingId} checked={one.sowingId === chosen} onChange={() => setChosen(one.sowingId)} />
-                <span>{picks.filter((other) => other.crop === one.crop).length > 1 ? `${one.name}, ${one.bedName}` : one.name}</span>
+                <span>{choiceName(one, picks)}</span>
               </label>
             ))}
-          </div>
-        </fieldset>
-        <FormField id="pick-grams" label="Weight on the scale, in grams (or 1.2 kg)" value={typed} onInput={(text) => (setTyped(text), setBad(null))} inputMode="decimal" big say={say} bad={bad} />
+          </fieldset>
+        </details>
+        <FormField
+          id="pick-grams"
+          label="Weight on the scale, in grams (or 1.2 kg)"
+          value={typed}
+          onInput={(text) => {
+            setTyped(text);
+            setBad(null);
+          }}
+          inputMode="decimal"
+          big
+          say={pick && odd === null ? `Today’s likely pick is ${amountSpan(pick.grams.low, pick.grams.high)}.` : ""}
+          bad={bad}
+        />
+        <div role="status">{pick && odd !== null && <OddWeight grams={odd} slip={slipOfDigit(odd, pick)} take={(grams) => setTyped(String(grams))} />}</div>
         <p class="sheet-acts">
           <button type="submit" class="btn main garden">
             Save pick
@@ -84,16 +107,17 @@ export function PickSheet({ picks, first, today, onClose }: PickSheetProps) {
   );
 }
 
-function OddWeight({ grams, usual, take }: { readonly grams: number; readonly usual: number; readonly take: (grams: number) => void }) {
-  const tenth = Math.round(grams / 10);
+function OddWeight({ grams, slip, take }: { readonly grams: number; readonly slip: number | null; readonly take: (grams: number) => void }) {
   return (
-    <>
-      <b class="bad">{measured(grams)} is far above the usual.</b> Change it, or save it as it stands.{" "}
-      {tenth > 0 && tenth <= ODD * usual && (
-        <button type="button" class="btn garden" onClick={() => take(tenth)}>
-          Make it {measured(tenth)}
+    <p class="odd">
+      <span>
+        <b class="bad">{measured(grams)} is far above the usual.</b> Change it, or save it as it stands.
+      </span>
+      {slip !== null && (
+        <button type="button" class="btn garden" onClick={() => take(slip)}>
+          Make it {measured(slip)}
         </button>
       )}
-    </>
+    </p>
   );
 }
