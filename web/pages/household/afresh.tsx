@@ -6,7 +6,7 @@ import { FormField } from "../../parts/form-field.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { goTo } from "../../router.ts";
 
-export function Afresh({ name, again }: { readonly name: string; readonly again: () => Promise<void> }) {
+export function Afresh({ name }: { readonly name: string }) {
   const [typed, setTyped] = useState("");
   const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string } | null>(null);
   const fail = (lead: string): void => setFailed({ n: (failed?.n ?? 0) + 1, lead });
@@ -15,7 +15,7 @@ export function Afresh({ name, again }: { readonly name: string; readonly again:
     if (typed.trim() !== name) return fail(`To delete everything, type the household’s name: ${name}`);
     try {
       await removeHousehold();
-      await again();
+      // the calendar says how to begin
       goTo("/");
     } catch (thrown) {
       fail(asProblem(thrown).message);
@@ -27,10 +27,10 @@ export function Afresh({ name, again }: { readonly name: string; readonly again:
       <form onSubmit={(event) => void remove(event)} noValidate>
         <p class="under">Beds, sowings, picks, weather, plans, cook days and your own recipes are deleted. This cannot be undone. The recipes that come with the book stay.</p>
         {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
-        <FormField id="delete-name" label="Name of the household, to be sure" value={typed} onInput={setTyped} />
+        <FormField id="delete-name" label={`To be sure, type the household’s name: ${name}`} value={typed} onInput={setTyped} />
         <p class="acts">
           <button type="submit" class="btn">
-            Delete everything
+            Delete everything for good
           </button>
         </p>
       </form>

@@ -18,13 +18,19 @@ export function EatsForm({ home, book, again }: EatsFormProps) {
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [attempt, setAttempt] = useState<Attempt | null>(null);
   const [done, setDone] = useState("");
+  const isBad = (crop: string): boolean => attempt?.faults.some(({ field }) => field === `eats-${crop}`) ?? false;
   const gramsOf = (crop: string, grams: number): string => typed[crop] ?? String(grams);
   const send = async (eats: Household["eats"] | null, words: string): Promise<void> => {
-    const read = readHousehold(fieldsOf(home, home.zone), eats);
+    const read = readHousehold(fieldsOf(home, home.zone), eats, home.kitchen);
     const n = (attempt?.n ?? 0) + 1;
     if (!read.ok) return setAttempt({ n, lead: "Save the place of the household first, then what it eats.", faults: [] });
-    const failed = await saveHousehold(read.body);
-    if (failed) return setAttempt({ ...failed, n });
+    const saved = await saveHousehold(read.body);
+    if (saved.kind === "refused") return setAttempt({ ...saved, n });
+    if (saved.kind === "conflict") {
+      // what somebody else changed comes into the page; what was typed here stays
+      await again();
+      return setAttempt({ n, lead: "Somebody else changed the household meanwhile. What you typed still stands here; save it again.", faults: [] });
+    }
     setAttempt(null);
     setTyped({});
     setDone(words);
@@ -39,7 +45,7 @@ export function EatsForm({ home, book, again }: EatsFormProps) {
   };
   return (
     <details class="sec eats">
-      <summary class="word">What we eat fresh in a week, crop by crop</summary>
+      <summary class="word">What we eat fresh in a week</summary>
       <form onSubmit={(event) => void save(event)} noValidate>
         <p class="under">
           {home.eatsFrom === "book"
@@ -51,7 +57,24 @@ export function EatsForm({ home, book, again }: EatsFormProps) {
           {home.eats.map(({ crop, gramsPerWeek }) => (
             <li key={crop}>
               <label for={`eats-${crop}`}>{names.get(crop) ?? crop}, grams</label>
-              <input class="field" id={`eats-${crop}`} inputMode="numeric" autocomplete="off" value={gramsOf(crop, gramsPerWeek)} onInput={(event) => setTyped({ ...typed, [crop]: event.currentTarget.value })} />
+              <input
+                class="field"
+                id={`eats-${crop}`}
+                inputMode="numeric"
+                autocomplete="off"
+                aria-invalid={isBad(crop) ? "true" : undefined}
+                aria-describedby={isBad(crop) ? `eats-${crop}-say` : undefined}
+                value={gramsOf(crop, gramsPerWeek)}
+                onInput={(event) => {
+                  setDone("");
+                  setTyped({ ...typed, [crop]: event.currentTarget.value });
+                }}
+              />
+              {isBad(crop) && (
+                <p class="say bad" id={`eats-${crop}-say`}>
+                  <b>Whole grams, 0 for none.</b>
+                </p>
+              )}
             </li>
           ))}
         </ul>

@@ -47,17 +47,17 @@ export function fieldsOf(household: Household, zone: string): HouseholdFields {
   };
 }
 
+type Kitchen = Household["kitchen"];
 type Eats = readonly { readonly crop: string; readonly gramsPerWeek: number }[];
 export type ReadHousehold = { readonly ok: true; readonly body: NewHousehold } | { readonly ok: false; readonly faults: readonly FieldProblem[] };
 
-/** The whole household as it is sent; `eats` null leaves the appetite to the book. */
-export function readHousehold(fields: HouseholdFields, eats: Eats | null): ReadHousehold {
-  const oven = { trays: numberIn(fields.trays), preheatMin: numberIn(fields.preheatMin), changeMin: numberIn(fields.changeMin) };
+/** The whole household as it is sent; `eats` null leaves the appetite to the book, `kept` keeps ovens that differ from one another. */
+export function readHousehold(fields: HouseholdFields, eats: Eats | null, kept?: Kitchen): ReadHousehold {
   const ovens = numberIn(fields.ovens);
   const countedOvens = Number.isInteger(ovens) && ovens >= 0 && ovens <= 4;
   const parsed = NewHousehold.safeParse({
     name: fields.name,
-    zone: fields.zone,
+    zone: fields.zone.trim(),
     latitude: numberIn(fields.latitude),
     longitude: numberIn(fields.longitude),
     altitudeM: numberIn(fields.altitudeM),
@@ -66,22 +66,30 @@ export function readHousehold(fields: HouseholdFields, eats: Eats | null): ReadH
     units: fields.units,
     glutGrams: numberIn(fields.glutGrams),
     cooks: numberIn(fields.cooks),
-    kitchen: { ovens: countedOvens ? Array.from({ length: ovens }, () => oven) : [], burners: numberIn(fields.burners), pots: numberIn(fields.pots), sinks: numberIn(fields.sinks) },
+    kitchen: { ovens: countedOvens ? ovensOf(fields, ovens, kept) : [], burners: numberIn(fields.burners), pots: numberIn(fields.pots), sinks: numberIn(fields.sinks) },
     ...(eats === null ? {} : { eats: [...eats] }),
   });
   const faults = new Map<string, FieldProblem>();
   if (!countedOvens) faults.set("ovens", { field: "ovens", text: `${LABELS["ovens"]}: none to four` });
   for (const issue of parsed.error?.issues ?? []) {
-    const field = fieldOf(issue.path.map(String));
-    if (!faults.has(field)) faults.set(field, { field, text: `${LABELS[field] ?? field}: ${plain(issue.message)}` });
+    const field = fieldAt(issue.path.map(String));
+    if (!faults.has(field)) faults.set(field, { field, text: `${LABELS[field] ?? field}: ${plainly(field, issue.message)}` });
   }
   if (parsed.success && faults.size === 0) return { ok: true, body: parsed.data };
   return { ok: false, faults: [...faults.values()] };
 }
 
+/** Ovens that differ stay as they are stored while the form says what it said of the first. */
+function ovensOf(fields: HouseholdFields, count: number, kept: Kitchen | undefined): Kitchen["ovens"] {
+  const oven = { trays: numberIn(fields.trays), preheatMin: numberIn(fields.preheatMin), changeMin: numberIn(fields.changeMin) };
+  const first = kept?.ovens[0];
+  const asKept = first && first.trays === oven.trays && first.preheatMin === oven.preheatMin && first.changeMin === oven.changeMin;
+  return Array.from({ length: count }, (_, i) => (asKept ? (kept?.ovens[i] ?? oven) : oven));
+}
+
 /** A number with a point or a comma, a minus or a true minus sign; NaN where there is none. */
 export function numberIn(text: string): number {
-  const plainText = text.trim().replace("−", "-").replace(",", ".");
+  const plainText = text.trim().replace(/[−–]/, "-").replace(",", ".");
   return /^-?\d+(?:\.\d+)?$/.test(plainText) ? Number(plainText) : NaN;
 }
 
@@ -92,7 +100,9 @@ export const LABELS: Readonly<Record<string, string>> = {
   longitude: "Longitude",
   altitudeM: "Metres above the sea",
   people: "People at the table",
-  glutGrams: "Grams over",
+  weekStart: "The week begins on",
+  units: "We cook in",
+  glutGrams: "A glut begins at, grams over a week",
   cooks: "Cooks",
   ovens: "Ovens",
   trays: "Trays in an oven",
@@ -103,13 +113,27 @@ export const LABELS: Readonly<Record<string, string>> = {
   sinks: "Sinks",
 };
 
-/** The control that a path of the body belongs to. */
-function fieldOf(path: readonly string[]): string {
-  const last = path.at(-1) ?? "name";
-  return last in LABELS ? last : (path[0] ?? "name");
+/** What each number may be, as the contract has it, in words. */
+const WORKS: Readonly<Record<string, string>> = {
+  name: "a name is needed, of 120 letters at most",
+  latitude: "degrees from −90 to 90, such as 52.1",
+  longitude: "degrees from −180 to 180, such as 5.2",
+  altitudeM: "metres from −430 to 5500, such as 4",
+  people: "a whole number from 1 to 60",
+  glutGrams: "whole grams, such as 1000",
+  cooks: "a whole number from 1 to 6",
+  trays: "a whole number from 1 to 12",
+  preheatMin: "whole minutes, such as 15",
+  changeMin: "whole minutes, such as 10",
+  burners: "a whole number from 0 to 12",
+  pots: "a whole number from 0 to 20",
+  sinks: "a whole number from 0 to 6",
+};
+
+/** The control that a path of the body belongs to; also for the paths of the service's answers. */
+export function fieldAt(path: readonly string[]): string {
+  return path.findLast((part) => part in LABELS) ?? "name";
 }
 
-/** The parser's own words for a missing number say nothing to a gardener. */
-function plain(message: string): string {
-  return /NaN|expected number|invalid input/i.test(message) ? "a number is needed here" : message;
-}
+/** The parser's own words say nothing to a gardener; the contract's own do. */
+const plainly = (field: string, message: string): string => WORKS[field] ?? message;

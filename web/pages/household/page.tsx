@@ -29,7 +29,7 @@ export default function HouseholdPage() {
         </div>
       </div>
       <EatsForm home={home} book={book} again={again} />
-      <Afresh name={home.name} again={again} />
+      <Afresh name={home.name} />
     </>
   );
 }

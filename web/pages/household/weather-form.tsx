@@ -3,11 +3,12 @@ import { useState } from "preact/hooks";
 import type { WeatherHeld } from "#shared/contracts/weather.ts";
 import { putNormals, putWeatherDays } from "../../api/calls.ts";
 import { asProblem } from "../../api/problem.ts";
+import { count, MONTHS } from "../../format.ts";
 import { leadFor } from "../../parts/field-problem.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
-import { MONTHS, monthFields, readNormals, type MonthFields } from "./normals-form.ts";
+import { monthFields, readNormals, type MonthFields } from "./normals-form.ts";
 import type { Attempt } from "./save-household.ts";
-import { weatherSentence } from "./words.ts";
+import { rowFaults, weatherSentence } from "./words.ts";
 
 interface WeatherFormProps {
   readonly held: WeatherHeld;
@@ -16,8 +17,8 @@ interface WeatherFormProps {
 
 export function WeatherForm({ held, again }: WeatherFormProps) {
   return (
-    <section class="sec">
-      <h2>Weather</h2>
+    <section class="sec" aria-labelledby="weather-h">
+      <h2 id="weather-h">Weather</h2>
       <p class="under">{weatherSentence(held)}</p>
       {held.attribution && <p class="say">{held.attribution}</p>}
       <DailyFile again={again} />
@@ -27,32 +28,41 @@ export function WeatherForm({ held, again }: WeatherFormProps) {
 }
 
 function DailyFile({ again }: { readonly again: () => Promise<void> }) {
-  const [attempt, setAttempt] = useState<Attempt | null>(null);
+  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string; readonly rows: readonly string[] } | null>(null);
   const [done, setDone] = useState("");
   const load = async (input: HTMLInputElement): Promise<void> => {
     const file = input.files?.[0];
     if (!file) return;
+    setDone("Reading the file.");
     try {
       const { days } = await putWeatherDays(await file.text());
-      setAttempt(null);
-      setDone(`${days} days are stored.`);
+      setFailed(null);
+      setDone(`${count(days, "day is", "days are")} stored.`);
       await again();
     } catch (thrown) {
       const problem = asProblem(thrown);
-      const shown = problem.fields.slice(0, 8).map(({ path, message }) => ({ field: "daily-file", text: `${path}: ${message}` }));
-      setAttempt((before) => ({ n: (before?.n ?? 0) + 1, lead: problem.message, faults: shown }));
+      setDone("");
+      setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: problem.message, rows: rowFaults(problem.fields) }));
     }
     input.value = "";
   };
   return (
     <>
-      {attempt && <ProblemNote key={attempt.n} lead={attempt.lead} faults={attempt.faults} />}
-      <div class="form-field">
+      {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
+      <div class="form-field daily-file">
         <label for="daily-file">A file of daily figures, with the columns date, tmax_c and tmin_c</label>
-        <input class="field" id="daily-file" type="file" accept=".csv,text/csv" aria-describedby="daily-file-say" onChange={(event) => void load(event.currentTarget)} />
-        <p class="say" id="daily-file-say">
-          Comma-separated, °C, one row a day, up to 1 MB at a time. Days already there are replaced; with one bad row nothing is.
-        </p>
+        <input class="field" id="daily-file" type="file" accept=".csv,text/csv" aria-describedby="daily-file-say" aria-invalid={failed ? "true" : undefined} onChange={(event) => void load(event.currentTarget)} />
+        <div class={`say${failed ? " bad" : ""}`} id="daily-file-say">
+          {failed && failed.rows.length > 0 ? (
+            <ul>
+              {failed.rows.map((row) => (
+                <li key={row}>{row}</li>
+              ))}
+            </ul>
+          ) : (
+            "Comma-separated, °C, one row a day, up to 1 MB at a time. Days already there are replaced; with one bad row nothing is."
+          )}
+        </div>
       </div>
       <p role="status">{done}</p>
     </>
@@ -81,9 +91,10 @@ function MonthlyMeans({ held, again }: WeatherFormProps) {
     setDone("");
     setMonths((before) => before.map((fields, i) => (i === month ? { ...fields, ...change } : fields)));
   };
+  const faultAt = (id: string) => attempt?.faults.find(({ field }) => field === id);
   const cell = (month: number, which: keyof MonthFields, words: string) => {
     const id = `${which}-${month}`;
-    const bad = attempt?.faults.some(({ field }) => field === id) ?? false;
+    const bad = faultAt(id) !== undefined;
     return (
       <td>
         <input
@@ -91,7 +102,8 @@ function MonthlyMeans({ held, again }: WeatherFormProps) {
           id={id}
           aria-label={`${MONTHS[month]}, ${words}, °C`}
           aria-invalid={bad ? "true" : undefined}
-          inputMode="decimal"
+          aria-describedby={bad ? `${id}-say` : undefined}
+          inputMode="text"
           autocomplete="off"
           value={months[month]?.[which] ?? ""}
           onInput={(event) => set(month, { [which]: event.currentTarget.value })}
@@ -115,7 +127,19 @@ function MonthlyMeans({ held, again }: WeatherFormProps) {
           <tbody>
             {MONTHS.map((name, month) => (
               <tr key={name}>
-                <th scope="row">{name}</th>
+                <th scope="row">
+                  {name}
+                  {[`tmaxC-${month}`, `tminC-${month}`].map((id) => {
+                    const fault = faultAt(id);
+                    return (
+                      fault && (
+                        <p class="say bad" key={id} id={`${id}-say`}>
+                          {fault.text.slice(fault.text.indexOf(": ") + 2)}
+                        </p>
+                      )
+                    );
+                  })}
+                </th>
                 {cell(month, "tmaxC", "mean maximum")}
                 {cell(month, "tminC", "mean minimum")}
               </tr>
