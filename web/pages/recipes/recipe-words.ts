@@ -89,7 +89,7 @@ export function briefly(recipe: Recipe): string {
 /** What a step in the form needs besides hands, to open its fields: "Needs the oven at 190 °C, 1 burner; 3 loads". */
 export function needsWords(step: StepFields): string {
   const n = (text: string): number => Number(text) || 0;
-  const needs = [step.ovenC.trim() ? `the oven at ${step.ovenC} °C` : "", n(step.burners) > 0 ? count(n(step.burners), "burner", "burners") : "", n(step.pots) > 0 ? count(n(step.pots), "large pot", "large pots") : "", n(step.sinks) > 0 ? count(n(step.sinks), "sink", "sinks") : ""].filter(Boolean);
+  const needs = [n(step.ovenC) > 0 ? `the oven at ${degrees(n(step.ovenC))}` : "", n(step.burners) > 0 ? count(n(step.burners), "burner", "burners") : "", n(step.pots) > 0 ? count(n(step.pots), "large pot", "large pots") : "", n(step.sinks) > 0 ? count(n(step.sinks), "sink", "sinks") : ""].filter(Boolean);
   const loads = n(step.of) > n(step.holds) && n(step.holds) > 0 ? `, ${count(Math.ceil(n(step.of) / n(step.holds)), "load", "loads")}` : "";
   return `${needs.length > 0 ? `Needs ${listed(needs)}` : "Needs hands only"}${loads}`;
 }
