@@ -86,6 +86,9 @@ describe("two cooks", () => {
     const plan = planOf([step("a", "chop", 0, 30, 0, { cook: 1 }), step("b", "peel", 40, 30, 0, { cook: 2 })]);
     const lanes = lanesOf(dayOf({ cooks: 2, unavailable: [{ what: "cook", fromMin: 0, toMin: 20 }, { what: "cook", fromMin: 45, toMin: 60 }] }), plan);
     expect(lanes.hands.map(({ away }) => away.map(({ fromMin }) => fromMin))).toEqual([[45], [0]]);
+    // with both free it is the last cook's, so that the first lane stays whole
+    const late = lanesOf(dayOf({ cooks: 2, unavailable: [{ what: "cook", fromMin: 80, toMin: 90 }] }), plan);
+    expect(late.hands.map(({ away }) => away.length)).toEqual([0, 1]);
   });
 });
 
