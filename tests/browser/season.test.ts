@@ -32,7 +32,7 @@ describe("a sowing", () => {
     await expect.poll(() => sentence.innerText(), { timeout: 20_000 }).toMatch(/most likely .*between/);
     expect(await page.locator(".sow-pic circle").count()).toBeGreaterThanOrEqual(15);
     await page.getByRole("button", { name: "Save sowing" }).click();
-    await page.getByText(/Turnip.*: saved\./i).waitFor();
+    await page.locator(".undo", { hasText: /Turnip[^]*: saved\./i }).waitFor();
     await context.close();
     expect((await calendar()).rows.map((row) => row.crop)).toContain("turnip");
     const year = await openPage(browser, app, "/");
@@ -96,7 +96,7 @@ describe("today", () => {
     await page.getByText("is far above the usual").waitFor();
     await field.fill("450");
     await page.getByRole("button", { name: "Save pick" }).click();
-    await page.getByText(/450 g picked today\. Saved\./).waitFor();
+    await page.locator(".undo", { hasText: /450\sg picked today\. Saved\./ }).waitFor();
     expect(await picks()).toBe(before + 1);
     await page.getByRole("button", { name: /^Undo/ }).click();
     await expect.poll(picks).toBe(before);

@@ -26,6 +26,7 @@ export function PicksOf({ sowing, today, again }: { readonly sowing: Sowing; rea
     try {
       await entry();
       setFailure(null);
+      setBusy(false);
       await Promise.all([readAgain(), again()]);
     } catch (thrown) {
       setFailure(failureOf(thrown, form, "this pick"));

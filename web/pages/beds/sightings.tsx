@@ -46,6 +46,7 @@ export function Sightings({ sowing, today, again }: { readonly sowing: Sowing; r
     try {
       await entry();
       setFailure(null);
+      setBusy(false);
       await again();
     } catch (thrown) {
       setFailure(failureOf(thrown, form, "this sighting"));

@@ -130,6 +130,8 @@ function useSlip({ crops, beds, sowings, today, again }: SowingSlipProps) {
       setText({ ...EMPTY_SLIP, when: text.when, bedId: text.bedId });
       setMuchTouched(false);
       focusLater(fieldId("slip", "crop"));
+      // the next sowing need not wait for the page to be drawn anew
+      setBusy(false);
       await again();
     } catch (thrown) {
       setFailure(failureOf(thrown, "slip", "this sowing"));
