@@ -41,7 +41,8 @@ describe("kill -9 of the process that uses the data", () => {
         // the server's own death leaves a lock file and a log to recover from
         if (round % 2 === 1) process.kill(writer.said.pid as number, "SIGKILL");
         await writer.kill();
-        const ids = writer.lines();
+        // a writer whose server dies first may still say so before it is killed itself: that confirms nothing
+        const ids = writer.lines().filter((line) => !line.startsWith("{"));
         confirmed.push(...ids);
         if (ids.length > 0) roundsWithPicks += 1;
       }
