@@ -5,11 +5,12 @@ import type { Crop } from "#shared/contracts/crops.ts";
 import type { Recipe } from "#shared/contracts/recipes.ts";
 import { putCookDay, removeCookDay } from "../../api/calls.ts";
 import { asProblem, type ApiProblem } from "../../api/problem.ts";
+import { day as dayName } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { useFootNote } from "../../parts/foot-note.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { useTitle } from "../../parts/title.ts";
-import { goTo } from "../../router.ts";
+import { UndoLine } from "../../parts/undo-line.tsx";
 import { Clashes } from "./clashes.tsx";
 import { DayForm, type Failed } from "./day-form.tsx";
 import { fieldAt, labelAt } from "./day-frame.ts";
@@ -37,6 +38,7 @@ export function DayView({ planned: { day, plan: asked }, all, book, today, again
   const [failed, setFailed] = useState<(Failed & { readonly n: number }) | null>(null);
   const [doing, setDoing] = useState("");
   const [changed, setChanged] = useState(false);
+  const [gone, setGone] = useState(false);
   useTitle(`Cook day, ${weekdayOf(day.on)}`);
   useFootNote(plan && plan.steps.length > 0 ? "This plan has passed the checker: hands, oven, burners and pots are never taken twice, and every longest wait is kept." : null);
   const fail = (problem: Failed | null): void => setFailed((before) => problem && { ...problem, n: (before?.n ?? 0) + 1 });
@@ -44,28 +46,49 @@ export function DayView({ planned: { day, plan: asked }, all, book, today, again
     try {
       await putCookDay(day.id, body);
       await again();
-      setChanged(true);
       return null;
     } catch (thrown) {
       return failedOf(thrown, again);
     }
   };
+  /** The form is set anew with the new plan, so the focus goes to the sentence that tells of it. */
+  const putFrame = async (body: NewCookDay): Promise<Failed | null> => {
+    const problem = await put(body);
+    if (problem === null) document.querySelector<HTMLElement>("main h1")?.focus();
+    return problem;
+  };
   const putDishes = async (dishes: NewCookDay["dishes"], words: string): Promise<void> => {
     if (doing) return;
     setDoing(words);
-    fail(await put({ ...bodyOf(day), dishes }));
+    const problem = await put({ ...bodyOf(day), dishes });
+    fail(problem);
+    setChanged(problem === null);
     setDoing("");
   };
-  const remove = async (): Promise<void> => {
+  const attempt = async (act: () => Promise<unknown>, gone: boolean): Promise<void> => {
     try {
-      await removeCookDay(day.id);
-      goTo("/cook-day");
+      await act();
+      setGone(gone);
+      fail(null);
     } catch (thrown) {
       fail(await failedOf(thrown, again));
     }
   };
+  if (gone)
+    return (
+      <>
+        <Answer>This cook day is no longer planned.</Answer>
+        {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
+        <UndoLine done={`${weekdayOf(day.on)}, ${dayName(day.on, today)}, is removed.`} undo={() => void attempt(() => putCookDay(day.id, bodyOf(day)), false)} of="the removal" />
+        <p class="acts">
+          <a class="btn main" href="/cook-day">
+            To the cook days
+          </a>
+        </p>
+      </>
+    );
   const impossible = plan?.status === "infeasible";
-  const form = <DayForm key={JSON.stringify({ ...day, dishes: [] })} frame={day} today={today} dishes={bodyOf(day).dishes} button="Save and plan again" solid={impossible} onSave={put} />;
+  const form = <DayForm key={JSON.stringify({ ...day, dishes: [] })} frame={day} today={today} dishes={bodyOf(day).dishes} button="Save and plan again" solid={impossible} onSave={putFrame} />;
   return (
     <>
       <Answer>{daySentence(day, plan, today)}</Answer>
@@ -100,7 +123,7 @@ export function DayView({ planned: { day, plan: asked }, all, book, today, again
                 Print the plan
               </button>
             )}
-            <button type="button" class="btn word" onClick={() => void remove()}>
+            <button type="button" class="btn word" onClick={() => void attempt(() => removeCookDay(day.id), true)}>
               Remove this day
             </button>
           </p>

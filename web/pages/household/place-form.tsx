@@ -6,7 +6,7 @@ import { Conflict } from "../../parts/conflict.tsx";
 import { leadFor } from "../../parts/field-problem.ts";
 import { Choice, FormField } from "../../parts/form-field.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
-import { fieldsOf, LABELS, readHousehold, type HouseholdFields } from "./household-form.ts";
+import { fieldsOf, LABELS, numberIn, readHousehold, type HouseholdFields } from "./household-form.ts";
 import { saveHousehold, type Attempt } from "./save-household.ts";
 
 interface PlaceFormProps {
@@ -122,5 +122,7 @@ export function PlaceForm({ home, again }: PlaceFormProps) {
 }
 
 function differences(mine: HouseholdFields, theirs: HouseholdFields): { name: string; mine: string; theirs: string }[] {
-  return (Object.keys(mine) as (keyof HouseholdFields)[]).map((key) => ({ name: LABELS[key] ?? key, mine: mine[key], theirs: theirs[key] }));
+  const keys = Object.keys(mine) as (keyof HouseholdFields)[];
+  // 52,1 and 52.1 are one figure
+  return keys.filter((key) => numberIn(mine[key]) !== numberIn(theirs[key])).map((key) => ({ name: LABELS[key] ?? key, mine: mine[key], theirs: theirs[key] }));
 }

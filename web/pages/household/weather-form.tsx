@@ -4,7 +4,7 @@ import type { WeatherHeld } from "#shared/contracts/weather.ts";
 import { putNormals, putWeatherDays } from "../../api/calls.ts";
 import { asProblem } from "../../api/problem.ts";
 import { count, MONTHS } from "../../format.ts";
-import { leadFor } from "../../parts/field-problem.ts";
+import { leadFor, type FieldProblem } from "../../parts/field-problem.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { monthFields, readNormals, type MonthFields } from "./normals-form.ts";
 import type { Attempt } from "./save-household.ts";
@@ -77,7 +77,7 @@ function MonthlyMeans({ held, again }: WeatherFormProps) {
     event.preventDefault();
     const read = readNormals(months);
     const n = (attempt?.n ?? 0) + 1;
-    if (!read.ok) return setAttempt({ n, lead: leadFor(read.faults.length, "the climate"), faults: read.faults });
+    if (!read.ok) return setAttempt({ n, lead: leadFor(read.faults.length, "this table"), faults: read.faults });
     try {
       await putNormals(read.body);
       setAttempt(null);
@@ -115,7 +115,7 @@ function MonthlyMeans({ held, again }: WeatherFormProps) {
     <details class="means" open={held.days === 0}>
       <summary class="word">Monthly means, typed by hand</summary>
       <form onSubmit={(event) => void save(event)} noValidate>
-        {attempt && <ProblemNote key={attempt.n} lead={attempt.lead} faults={attempt.faults} />}
+        {attempt && <ProblemNote key={attempt.n} lead={attempt.lead} faults={fewOf(attempt.faults)} />}
         <table>
           <thead>
             <tr>
@@ -155,4 +155,12 @@ function MonthlyMeans({ held, again }: WeatherFormProps) {
       </form>
     </details>
   );
+}
+
+const SHOWN_FAULTS = 6;
+
+/** The first few with links; the others are marked in the table. */
+function fewOf(faults: readonly FieldProblem[]): FieldProblem[] {
+  const next = faults[SHOWN_FAULTS];
+  return next ? [...faults.slice(0, SHOWN_FAULTS), { field: next.field, text: `and ${faults.length - SHOWN_FAULTS} more, marked in the table` }] : [...faults];
 }

@@ -31,7 +31,6 @@ export function Actions({ recipe, again, gone, onGone }: ActionsProps) {
     attempt(async () => {
       const read = readRecipe(recipeFields(recipe));
       await removeRecipe(recipe.id);
-      if (read.ok) setRemoved(read.body);
       // where our own stood over one of the book's, the book's is there again
       const back = await fetchRecipe(recipe.id).then(
         () => true,
@@ -39,6 +38,7 @@ export function Actions({ recipe, again, gone, onGone }: ActionsProps) {
       );
       if (back) await again();
       else onGone(true);
+      if (read.ok) setRemoved(read.body);
     });
   const undo = (body: NewRecipe) =>
     attempt(async () => {

@@ -1,6 +1,5 @@
 /** Today: what to pick, what is urgent, what to sow, what to cook. A pick is logged here in a few seconds. */
 import { useState } from "preact/hooks";
-import type { Today } from "#shared/contracts/today.ts";
 import { removePick, today } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { asProblem } from "../../api/problem.ts";
@@ -11,10 +10,9 @@ import { UndoLine } from "../../parts/undo-line.tsx";
 import { Waiting } from "../../parts/waiting.tsx";
 import { OtherWork } from "./other-work.tsx";
 import { PickRows } from "./pick-rows.tsx";
+import { Urgent } from "./urgent.tsx";
 import { PickSheet, type LoggedPick } from "./pick-sheet.tsx";
 import "./today.css";
-
-const ON: Readonly<Record<Today["urgent"][number]["kind"], string>> = { frost: "See the beds", glut: "See what to do with it", setup: "Put it in" };
 
 export default function TodayPage() {
   const { load, again } = useLoad("today", today);
@@ -44,14 +42,7 @@ export default function TodayPage() {
   return (
     <div class="today">
       <Answer>{it.headline}</Answer>
-      {it.urgent.map(({ kind, text, href }) => (
-        <p class={`notice${kind === "frost" ? " frost" : kind === "setup" ? " setup" : ""}`} key={text}>
-          {text}{" "}
-          <a class="hitline" href={href}>
-            {ON[kind]}
-          </a>
-        </p>
-      ))}
+      <Urgent urgent={it.urgent} />
       {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
       {logged && <UndoLine key={logged.id} done={`${logged.name}, ${measured(logged.grams)} picked today. Saved.`} undo={() => void undo(logged)} of={logged.name} />}
       <div class="today-cols">
