@@ -1,11 +1,12 @@
-/** Loads a cook day with its recipes in two questions. */
-import { and, asc, eq } from "drizzle-orm";
+/** Loads a cook day with its recipes in two questions, and in a third what those take from other recipes. */
+import { and, asc, eq, inArray } from "drizzle-orm";
 import { cookDayDishes, cookDays, recipes } from "#db/schema/index.ts";
 import type { Tx } from "#db/client.ts";
 import type { CookDayFacts } from "#shared/planning/facts.ts";
 import { systemOf, type House } from "./house.ts";
 import { cookableRecipe } from "./recipe-use.ts";
 import type { Reference } from "./reference.ts";
+import { partsOf, recipeOf } from "./stored-recipe.ts";
 
 export async function loadCookDayFacts(tx: Tx, house: House, id: string, book: Reference): Promise<CookDayFacts | undefined> {
   const { householdId } = house;
@@ -18,5 +19,14 @@ export async function loadCookDayFacts(tx: Tx, house: House, id: string, book: R
     .where(and(eq(cookDayDishes.householdId, householdId), eq(cookDayDishes.cookDayId, id)))
     .orderBy(asc(cookDayDishes.position));
   const { startsAt, endsBy, cooks, kitchen, unavailable } = day;
-  return { startsAt, endsBy, cooks, kitchen, unavailable, dishes: dishes.map(({ batches, recipe }) => ({ batches, recipe: cookableRecipe(recipe, book, systemOf(house)) })) };
+  const partIds = new Map(dishes.map(({ recipe }) => [recipe.id, partsOf(recipeOf(recipe))]));
+  const titles = await titlesOf(tx, householdId, [...partIds.values()].flat());
+  const parts = (id: string) => (partIds.get(id) ?? []).flatMap((part) => (titles.has(part) ? [{ id: part, title: titles.get(part) as string }] : []));
+  return { startsAt, endsBy, cooks, kitchen, unavailable, dishes: dishes.map(({ batches, recipe }) => ({ batches, recipe: { ...cookableRecipe(recipe, book, systemOf(house)), parts: parts(recipe.id) } })) };
+}
+
+async function titlesOf(tx: Tx, householdId: string, ids: readonly string[]): Promise<Map<string, string>> {
+  if (ids.length === 0) return new Map();
+  const rows = await tx.select({ id: recipes.id, title: recipes.title }).from(recipes).where(and(eq(recipes.householdId, householdId), inArray(recipes.id, [...ids])));
+  return new Map(rows.map(({ id, title }) => [id, title]));
 }

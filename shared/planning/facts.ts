@@ -92,6 +92,8 @@ export interface CookableRecipe extends RecipeUse {
   readonly limits: readonly Limit[];
   /** Of the words written in the recipe, so that cautions can be found by food. */
   readonly ingredientTexts: readonly string[];
+  /** Recipes it takes something from (`madeBy` of its ingredients), each once; left out = none. */
+  readonly parts?: readonly { readonly id: string; readonly title: string }[];
 }
 
 /** A cook day as the household put it down. */

@@ -19,6 +19,8 @@ const LOOK_AHEAD_DAYS = 10;
 /** Plants raised under cover get used to the open over about a week (common practice, no source). */
 const HARDEN_DAYS = 7;
 const FROST_AHEAD_DAYS = 21;
+/** Classes of the crop table whose harvest may stay out in frost. */
+const STANDS_FROST: ReadonlySet<string> = new Set(["hardy", "tubers hardy"]);
 
 /** What is put down for the next fortnight, soonest first. */
 export function sowingsAhead(forecasts: readonly SeasonForecast[], today: DayNumber): Sow[] {
@@ -81,8 +83,8 @@ function look({ planting, value }: SeasonForecast, today: DayNumber): Job[] {
 /** What frost harms in the ground or in the open, when the first frost of autumn may be three weeks away. */
 function lift({ planting, value }: SeasonForecast, firstAutumn: DateBand | null, today: DayNumber): Job[] {
   const { crop } = planting;
-  const harmed = waitsForTheGrower(crop) && !crop.perennial && crop.frostClass !== "hardy" && planting.cover === "open";
+  const harmed = waitsForTheGrower(crop) && !crop.perennial && !STANDS_FROST.has(crop.frostClass) && planting.cover === "open";
   if (!harmed || !firstAutumn || (beganOn(planting) ?? today) > today || dateOf(today + FROST_AHEAD_DAYS) < firstAutumn.low || dateOf(today) > firstAutumn.high) return [];
   if (!value.lastPickDay.some((day) => day >= today)) return [];
-  return [job(planting, null, `Lift the ${cropWord(crop.name)} in ${planting.bedName} before hard frost; the first frost comes ${spreadWords(firstAutumn, yearNow(today))}.`)];
+  return [job(planting, null, `${crop.family === "Cucurbitaceae" ? "Bring in" : "Lift"} the ${cropWord(crop.name)} in ${planting.bedName} before hard frost; the first frost comes ${spreadWords(firstAutumn, yearNow(today))}.`)];
 }

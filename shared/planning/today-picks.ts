@@ -24,7 +24,7 @@ export function picksToday(forecasts: readonly SeasonForecast[], today: DayNumbe
       const { crop } = planting;
       const last = lastPick(planting, today);
       if (waitsForTheGrower(crop) || isFinished(planting, today) || !isInHarvest(one, today, last)) return [];
-      const grams = mapBand(grownSince(planting, last, today, ask), Math.round);
+      const grams = mapBand(noMoreThanLeft(grownSince(planting, last, today, ask), one), Math.round);
       if (grams.likely < WORTH_SAYING_GRAMS) return [];
       const row: PickRow = {
         sowingId: planting.id, crop: crop.slug, name: crop.name, bedName: planting.bedName, grams,
@@ -52,6 +52,13 @@ function isInHarvest({ value }: SeasonForecast, today: DayNumber, last: DayNumbe
     if (first >= 0 && first <= today && (lastPickDay[s] as number) >= today) n++;
   }
   return n >= IN_HARVEST_FROM * firstPickDay.length;
+}
+
+/** Looked at from today a planting may have less left than was reckoned at its last pick; more than that is never said to be there. */
+function noMoreThanLeft(grown: Band, { value }: SeasonForecast): Band {
+  const picked = value.curve.picks.reduce((sum, pick) => sum + pick.grams, 0);
+  const left = bandOf([...value.totalGrams].map((grams) => Math.max(0, grams - picked)));
+  return { low: Math.min(grown.low, left.low), likely: Math.min(grown.likely, left.likely), high: Math.min(grown.high, left.high) };
 }
 
 /** The forecast as it stood on the day of the last pick, summed over the days since; within a week evenly. */

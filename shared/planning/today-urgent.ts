@@ -1,6 +1,5 @@
 /** What cannot wait: frost by the chance of the scenario years, gluts far enough ahead to act, and what the forecast still lacks. */
 import { coverShift, type WeatherYears } from "../engines/harvest-forecast/index.ts";
-import { overBetween } from "../engines/glut/index.ts";
 import { cropWord } from "../kernel/crop-words.ts";
 import { weekStart } from "../kernel/iso-week.ts";
 import { yearOf, type DayNumber } from "../kernel/local-date.ts";
@@ -41,7 +40,10 @@ function killingChance({ crop, cover }: GardenPlanting, weather: WeatherYears, t
   return kills.length / Math.max(1, weather.years.length);
 }
 
-/** Each run of glut weeks from the running one on, with the crops that make most of it. */
+/** Two crops that together make more than this part of what is over are said to be most of it. */
+const MOST = 0.5;
+
+/** Each run of glut weeks from the running one on, with the crops of its first week that have most over. */
 export function glutNotices({ glut, crops, span }: GardenReckoning, today: string): Urgent[] {
   const year = yearOf(today);
   const notices: Urgent[] = [];
@@ -52,17 +54,22 @@ export function glutNotices({ glut, crops, span }: GardenReckoning, today: strin
     const week = span.weeks[w] as string;
     const grams = glut.weeks.slice(w, end).map((one) => one.surplusGrams);
     const most = Math.max(...grams);
-    const by = crops
-      .map((outlook, c) => ({ word: cropWord(outlook.crop.name), grams: outlook.waits ? 0 : overBetween(glut.crops.slice(c, c + 1).map((one) => one.ledger), w, end) }))
-      .sort((a, b) => b.grams - a.grams);
-    const lead = [...new Set(by.filter((one) => one.grams > 0).map((one) => one.word))].slice(0, 2);
-    const what = lead.length === 0 ? "" : `, most of it ${listWords(lead)}`;
+    const what = mostOf(crops.map((outlook, c) => ({ word: cropWord(outlook.crop.name), grams: outlook.waits ? 0 : (glut.crops[c]?.surplusGrams[w] ?? 0) })), grams[0] as number);
     const when = weekStart(week) <= today ? "This week" : `In ${weekWords(week, year)},`;
     const text = end - w === 1 ? `${when} about ${amountWords(most)} is over${what}.` : `${when} about ${amountWords(grams[0] as number)} is over${what}; it goes on for ${end - w} weeks, up to ${amountWords(most)} a week.`;
     notices.push({ kind: "glut", text, href: `/calendar?week=${week}` });
     w = end;
   }
   return notices;
+}
+
+function mostOf(crops: readonly { readonly word: string; readonly grams: number }[], wholeGrams: number): string {
+  const byWord = new Map<string, number>();
+  for (const { word, grams } of crops) if (grams > 0) byWord.set(word, (byWord.get(word) ?? 0) + grams);
+  const lead = [...byWord].sort((a, b) => b[1] - a[1]).slice(0, 2);
+  if (lead.length === 0) return "";
+  const sum = lead.reduce((grams, one) => grams + one[1], 0);
+  return `, ${sum > MOST * wholeGrams ? "most of it" : "above all"} ${listWords(lead.map(([word]) => word))}`;
 }
 
 const SET_UP: Record<Missing, Omit<Urgent, "kind">> = {

@@ -85,3 +85,35 @@ describe("hot food that goes into the cold", () => {
     expect(proposeCookDay(day([soup(60)]), tables).cautions.join(" ")).not.toMatch(/kidney beans/i);
   });
 });
+
+describe("a dish that takes a part from another recipe", () => {
+  const stock = dish("stock", [step("chop", 10, 0), step("boil", 0, 60, { needs: burner, after: ["chop"] })]);
+  const soup = dish("soup", [step("cut", 20, 0, { maxWaitMin: 0 }), step("heat", 5, 10, { needs: burner, after: ["cut"] })], { parts: [{ id: "stock", title: "Vegetable stock" }] });
+
+  it("begins when the part that is made the same day is done, whichever stands first", () => {
+    for (const recipes of [[stock, soup], [soup, stock]]) {
+      const { status, endMin, steps, notes } = proposeCookDay(day(recipes), tables);
+      // 10 + 60 for the stock, then 20 + 5 + 10 for the soup
+      expect([status, endMin, notes]).toEqual(["optimal", 105, []]);
+      expect(steps.find((one) => one.step === "cut")).toMatchObject({ dish: "soup", startMin: 70 });
+    }
+  });
+  it("is told to have it ready where the day does not make it", () => {
+    const { endMin, notes } = proposeCookDay(day([soup]), tables);
+    expect([endMin, notes]).toEqual([35, ["soup uses “Vegetable stock”: have it ready, or put it into this day."]]);
+  });
+});
+
+describe("what is not in the timetable is said", () => {
+  it("of a recipe without steps, and of a day without dishes", () => {
+    expect(proposeCookDay(day([dish("salad", []), dish("toast", [step("T", 5, 0)])]), tables).notes).toEqual(["salad has no steps written, so it is left out of the timetable."]);
+    expect(proposeCookDay(day([]), tables).notes).toEqual(["There is no dish in this day yet."]);
+  });
+});
+
+it("speaks of times by the clock", () => {
+  // 150 minutes of bread from 14:00 on, and the day is over at 16:00
+  const [clash] = proposeCookDay(day([K1[1] as CookableRecipe], { endsBy: "16:00" }), tables).conflicts;
+  expect(clash?.text).toMatch(/16:00/);
+  expect(clash?.text).not.toMatch(/after the start/);
+});

@@ -23,6 +23,13 @@ describe("a glut", () => {
     expect(daysBetween(facts.asOf, weekStart(first.week))).toBeGreaterThanOrEqual(10);
     expect(plain(gluts[0]!.text)).toMatch(/^In week \d+, .* about [\d.]+ kg is over, most of it courgettes; it goes on for \d weeks, up to [\d.]+ kg a week\.$/);
   });
+  it("names the crops of its first week, not those that come later in the run", () => {
+    const two = garden([GLUT, { id: "t", crop: "french-bean", sownOn: "2027-06-25", rowM: 60 }], { asOf: "2027-07-05" });
+    const [notice] = todayList(two, kitchen(EATS)).urgent.filter((one) => one.kind === "glut");
+    const first = gardenOutlook(two, kitchen(EATS), { from: "2027-W27", weeks: 6 }).weeks.find((week) => week.glut)!;
+    expect(notice?.href).toBe(`/calendar?week=${first.week}`);
+    expect(plain(notice!.text)).toMatch(/, most of it courgettes; it goes on/);
+  });
   it("is not told where every week stays under the household's threshold", () => {
     const most = Math.max(...weeks.map((week) => week.surplusGrams));
     expect(todayList(facts, kitchen(EATS, { glutGrams: most + 1 })).urgent).toEqual([]);
@@ -45,6 +52,23 @@ describe("to pick today", () => {
     for (const part of ["low", "likely", "high"] as const) expect(Math.abs((six?.grams[part] as number) - 2 * (three?.grams[part] as number))).toBeLessThanOrEqual(1);
     expect(six).toMatchObject({ sowingId: "f", crop: "chard", bedName: "Long bed" });
     expect(plain(todayList(garden([chard], { asOf: "2027-07-11" }), kitchen(EATS)).headline)).toMatch(/^Pick chard today, about \d+ g\.$/);
+  });
+  it("is never more than the forecast of the same day has left", () => {
+    let capped = 0;
+    let said = 0;
+    for (const asOf of ["2027-07-10", "2027-07-20", "2027-07-30", "2027-08-09", "2027-08-19"])
+      for (const crop of ["dill", "lettuce", "french-bean", "radish", "coriander"]) {
+        const facts = garden([{ id: "x", crop, sownOn: "2027-05-05", rowM: 3, picks: [["2027-07-08", 100]] }], { asOf });
+        const [row] = todayList(facts, kitchen(EATS)).pick;
+        if (!row) continue;
+        said++;
+        const { totalGrams } = sowingOutlook(facts, facts.plantings[0]!).forecast;
+        // one pick of 100 g is known; whole grams on both sides
+        for (const part of ["low", "likely", "high"] as const) expect([crop, asOf, part, row.grams[part] <= totalGrams[part] - 100 + 1]).toEqual([crop, asOf, part, true]);
+        if (row.grams.high >= totalGrams.high - 101) capped++;
+      }
+    expect(said).toBeGreaterThan(3);
+    expect(capped).toBeGreaterThan(0);
   });
   it("leaves out what waits, what is finished and what is not ripe", () => {
     const list = todayList(
@@ -94,6 +118,13 @@ describe("frost", () => {
     const jobs = (asOf: string) => todayList(garden([potato], { asOf, record: frosty(() => true) }), kitchen(EATS)).jobs.map((one) => plain(one.text));
     expect(jobs("2027-09-20").join(" ")).toMatch(/Lift the potatoes in Long bed before hard frost; the first frost comes/);
     expect(jobs("2027-09-10").join(" ")).not.toMatch(/before hard frost/);
+  });
+  it("brings in squash and leaves the hardy out", () => {
+    const sown = (id: string, crop: string): Sown => ({ id, crop, sownOn: "2027-05-01", plantedOutOn: "2027-05-25", plants: 4 });
+    const jobs = todayList(garden([sown("s", "winter-squash"), sown("l", "leek"), sown("b", "brussels-sprouts"), sown("j", "winter-cabbage")], { asOf: "2027-09-20", record: frosty(() => true) }), kitchen(EATS)).jobs;
+    const before = jobs.map((one) => plain(one.text)).filter((text) => text.includes("before hard frost"));
+    expect(before).toHaveLength(1);
+    expect(before[0]).toMatch(/^Bring in the /);
   });
 });
 
