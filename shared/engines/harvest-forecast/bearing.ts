@@ -1,5 +1,7 @@
 /** How much of a full crop a young perennial bears, by the year it stands in (1 = the year it was set). */
 import type { CropFacts } from "../../kernel/crop-facts.ts";
+import { seasonOf } from "./calendar-days.ts";
+import type { Planting } from "./types.ts";
 
 export interface Bearing {
   /** 0–1 of a full crop. */
@@ -26,6 +28,12 @@ const FEWER_WEEKS: Readonly<Record<string, readonly { low: number; high: number 
     { low: 1, high: 2 },
   ],
 };
+
+/** The season it was set in: as said, or that of the day it went into its place. Null where neither is known. */
+export function setInSeason({ standsSince, plantedOutOn, sownOn }: Planting, southern: boolean): number | null {
+  const day = plantedOutOn ?? sownOn;
+  return standsSince ?? (day === null ? null : seasonOf(day, southern));
+}
 
 /** Full bearing where the year of planting is not known. */
 export function bearingOf(crop: CropFacts, standsSince: number | null, season: number): Bearing {

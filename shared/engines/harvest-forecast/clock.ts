@@ -25,6 +25,8 @@ export interface Clock {
 const PLANT_AHEAD_DAYS = 14;
 /** A crop counted from transplanting but sown in place needs so many days more, after emergence (common practice). */
 const SOWN_BEHIND_DAYS = 25;
+/** Days from planting to the first shoots above ground, by what is planted (common practice). */
+const SHOOTS_AFTER_DAYS: Readonly<Record<string, number>> = { sets: 14, tuber: 25, cloves: 30 };
 
 /** The clock by the book alone, or by the latest sighting that sets it. Null where nothing says when the planting began. */
 export function clockOf(q: ForecastQuestion, facts: KnownFacts, weather: CoveredWeather, bySighting: boolean): Clock | null {
@@ -36,9 +38,18 @@ export function clockOf(q: ForecastQuestion, facts: KnownFacts, weather: Covered
     if (day !== undefined && wait) return { startDay: day, emerges: false, ...wait, restsOn: stage, notes: [] };
   }
   const emerged = facts.seen.get("emerged");
-  // in a seed tray it says nothing about the bed; tubers and sets have no figure for what is left after it
-  if (book?.emerges && emerged !== undefined) return { ...book, startDay: emerged, emerges: false, restsOn: "emerged" };
+  if (book && emerged !== undefined && !facts.season) return emergedClock(q.planting, book, emerged) ?? book;
   return book;
+}
+
+/** What is left after coming up. Null where it says nothing about the bed: in a seed tray, or of plants already in leaf. */
+function emergedClock({ crop, method }: ForecastQuestion["planting"], book: Clock, emerged: DayNumber): Clock | null {
+  const seen = { ...book, startDay: emerged, emerges: false, restsOn: "emerged" as const };
+  if (crop.daysToMaturity?.from === "planting") {
+    const shoots = SHOOTS_AFTER_DAYS[crop.usualMethod];
+    return shoots === undefined ? null : { ...seen, likelyCd: book.likelyCd - shoots * warmthADay(crop) };
+  }
+  return method === "direct" && (book.emerges || crop.daysToMaturity?.from === "transplanting") ? seen : null;
 }
 
 function bookClock(q: ForecastQuestion, facts: KnownFacts, weather: CoveredWeather, bySighting: boolean): Clock | null {

@@ -40,10 +40,13 @@ export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: 
     ruledOut += passed / weather.years.length;
     const bulbs = long ? firstLongDay(warmth, y, from, gained, long) : from;
     if (bulbs < 0) continue;
+    // nearly all of the book's distribution has gone by: this planting is a late one, by the same spread on from the warmth it has had
+    const late = passed < 1 - KEPT_AT_LEAST ? null : sumTo(warmth, y, from, (notBefore as DayNumber) - q.weather.firstDay);
+    const gone = late === null ? passed : 0.5;
+    const zOf = (at: number): number => (gone === 0 ? (even[at] as number) : normalQuantile(gone + (1 - gone) * ((at + 0.5) / even.length)));
     for (let i = 0; i < perYear; i++) {
       const at = i * steps.length + (steps[y] as number);
-      const z = passed === 0 ? (even[at] as number) : normalQuantile(passed + (1 - passed) * ((at + 0.5) / even.length));
-      const day = firstDayReaching(warmth, y, from, gained + need.likelyCd * Math.exp(need.sigmaLn * z));
+      const day = firstDayReaching(warmth, y, from, gained + (late ?? need.likelyCd) * Math.exp(need.sigmaLn * zOf(at)));
       if (day < 0) break;
       days[y * perYear + i] = Math.max(day, bulbs, notBefore === null ? from : notBefore - q.weather.firstDay);
     }
@@ -66,10 +69,15 @@ function emergenceDays(q: ForecastQuestion, weather: CoveredWeather, clock: Cloc
  * at least a twentieth is kept.
  */
 function chancePassed(warmth: Sums, y: number, from: number, day: number, need: Requirement): number {
-  const at = Math.min(Math.max(day, from), warmth.stride - 1);
-  const sum = (warmth.values[y * warmth.stride + at] as number) - (warmth.values[y * warmth.stride + from] as number);
+  const sum = sumTo(warmth, y, from, day);
   if (sum <= 0) return 0;
   return Math.min(1 - KEPT_AT_LEAST, normalProbability(Math.log(sum / need.likelyCd) / need.sigmaLn));
+}
+
+/** Thermal time from `from` to the morning of `day`, °C d. */
+function sumTo(warmth: Sums, y: number, from: number, day: number): number {
+  const at = Math.min(Math.max(day, from), warmth.stride - 1);
+  return (warmth.values[y * warmth.stride + at] as number) - (warmth.values[y * warmth.stride + from] as number);
 }
 
 /** Day on which onion bulbs begin; −1 where the days are not long enough any more. */

@@ -3,7 +3,8 @@ import { waitsForTheGrower } from "../../kernel/crop-facts.ts";
 import type { DayNumber } from "../../kernel/local-date.ts";
 import type { Outcome } from "../../kernel/outcome.ts";
 import { seasonYield } from "./amounts.ts";
-import { bearingOf } from "./bearing.ts";
+import { bearingOf, setInSeason } from "./bearing.ts";
+import type { Bearing } from "./bearing.ts";
 import { clockOf } from "./clock.ts";
 import type { Clock } from "./clock.ts";
 import { firstPicks, UNNOTICED_DAYS } from "./first-picks.ts";
@@ -40,15 +41,15 @@ export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast>
   const reckoning: Reckoning = { q, facts: knownFacts(q), air: covered(weather, planting.cover), deal, perYear };
   const { facts, air } = reckoning;
   const clock = clockOf(q, facts, air, true);
-  const bearing = bearingOf(crop, planting.standsSince, facts.season?.name ?? 0);
-  const { ready, notes } = readyDays(reckoning, clock, bearing.share === 0);
+  const bearing = bearingOf(crop, setInSeason(planting, q.southern), facts.season?.name ?? 0);
+  const { ready, notes, over } = readyDays(reckoning, clock, bearing);
   const beganOn = clockOf(q, facts, air, false)?.startDay ?? facts.firstPick ?? asOf;
   const shape = shapeOf(crop);
   const waits = waitsForTheGrower(crop);
   const seasons = seasonsOf(q, facts, air, { beganOn, pickWeeks: bearing.pickWeeks, ready, deal, perYear, shape });
   const yields = seasonYield(planting, bearing.share);
   const curve = harvestCurve(seasons, yields, facts, deal, shape, waits, asOf);
-  const ripens = clock && bearing.share > 0 ? seasonNotes(q, seasons) : [];
+  const ripens = clock && bearing.share > 0 && !over ? seasonNotes(q, facts, seasons) : [];
   return {
     value: {
       plantingId: planting.id,
@@ -62,30 +63,40 @@ export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast>
       waits,
     },
     basis: basisOf(q, facts),
-    notes: [...restNotes(q, facts, clock), ...notes, ...ripens, ...yields.notes],
+    notes: [...restNotes(q, facts, clock, seasons), ...notes, ...ripens, ...yields.notes],
   };
 }
 
-/** First picks before frost, and what should be said about the start and the sightings. */
-function readyDays(reckoning: Reckoning, clock: Clock | null, tooYoung: boolean): { ready: FirstPicks; notes: string[] } {
+/** First picks before frost, what should be said about the start and the sightings, and whether the season went by without a pick. */
+function readyDays(reckoning: Reckoning, clock: Clock | null, bearing: Bearing): { ready: FirstPicks; notes: string[]; over: boolean } {
   const { q, facts, air, deal, perYear } = reckoning;
   const none = { upFrom: new Int32Array(air.years.length).fill(-1), days: new Int32Array(air.years.length * perYear).fill(-1), ruledOut: 0 };
-  if (!clock) return { ready: none, notes: [noStart(q)] };
+  if (!clock) return { ready: none, notes: [noStart(q)], over: false };
   const notes = [...clock.notes];
-  if (tooYoung) return { ready: none, notes: [...notes, "Too young to be picked this season."] };
+  if (bearing.share === 0) return { ready: none, notes: [...notes, "Too young to be picked this season."], over: false };
   if (clock.startDay < q.weather.firstDay) notes.push("The weather given begins after this planting did; its first days are not counted.");
   const need = requirementOf(q, clock);
   notes.push(...need.notes, ...coldSoilNotes(q, air, clock));
-  const ready = firstPicks(q, air, clock, need, perYear, deal.step, notYet(q, facts));
+  const notBefore = notYet(q, facts);
+  if (notBefore !== null && wentBy(q, firstPicks(q, air, clock, need, perYear, deal.step, null), bearing)) {
+    return { ready: none, notes: [...notes, "The season is over; nothing was written down."], over: true };
+  }
+  const ready = firstPicks(q, air, clock, need, perYear, deal.step, notBefore);
   if (ready.ruledOut >= WORTH_SAYING) notes.push("Nothing has been picked yet, so earlier dates are ruled out.");
   if (clock.restsOn !== "book") notes.push(...disagreement(reckoning, ready));
-  return { ready, notes };
+  return { ready, notes, over: false };
 }
 
 /** The day before which nobody can have picked: only where picks are written down, and the crop does not wait. */
 function notYet(q: ForecastQuestion, facts: KnownFacts): DayNumber | null {
   const says = q.logsPicks === true && facts.firstPick === null && facts.finishedOn === null && !waitsForTheGrower(q.planting.crop);
   return says ? q.asOf - UNNOTICED_DAYS : null;
+}
+
+/** The longest usual picking, after the likely first pick reckoned without the household's silence, has passed by the day asked about. */
+function wentBy(q: ForecastQuestion, reckoned: FirstPicks, { pickWeeks }: Bearing): boolean {
+  const first = dayBandOf(reckoned.days.filter((day) => day >= 0));
+  return first !== null && q.weather.firstDay + first.likely + 7 * pickWeeks.high <= q.asOf;
 }
 
 /** A sighting that moves the likely day out of the book's span is believed, and said. */

@@ -16,7 +16,9 @@ import type { ForecastQuestion } from "./types.ts";
 /** Shares below this are not worth a sentence. */
 export const WORTH_SAYING = 0.02;
 
-export function seasonNotes(q: ForecastQuestion, seasons: Seasons): string[] {
+/** Nothing is said of ripeness where there is no weather to reckon it by, or where the planting was cleared. */
+export function seasonNotes(q: ForecastQuestion, facts: KnownFacts, seasons: Seasons): string[] {
+  if (q.weather.restsOn === "nothing" || facts.finishedOn !== null) return [];
   const n = seasons.first.length;
   const notes: string[] = [];
   const say = (count: number, sentence: (chance: string) => string): void => {
@@ -32,14 +34,27 @@ export function seasonNotes(q: ForecastQuestion, seasons: Seasons): string[] {
 
 const inHundred = (share: number): string => (share > 0.995 ? "all" : `${Math.max(1, Math.round(100 * share))} of 100`);
 
-export function restNotes(q: ForecastQuestion, facts: KnownFacts, clock: Clock | null): string[] {
+export function restNotes(q: ForecastQuestion, facts: KnownFacts, clock: Clock | null, seasons: Seasons): string[] {
   const { crop, cover } = q.planting;
   const notes = [restsOn(q, clock)];
-  if (facts.firstPick !== null) notes.push(`First picked on ${dayWords(dateOf(facts.firstPick), yearOf(dateOf(q.asOf)))}; only the amount and the end are still open.`);
+  if (facts.firstPick !== null) {
+    const over = facts.finishedOn !== null || seasons.until.every((day) => day <= q.asOf);
+    notes.push(`First picked on ${dayWords(dateOf(facts.firstPick), yearOf(dateOf(q.asOf)))}; ${over ? "the picking is over" : "only the amount and the end are still open"}.`);
+  }
+  notes.push(...unreadNotes(q, clock, seasons));
   if (waitsForTheGrower(crop)) notes.push("Waits for you: the dates say from when it is ready, and it is not counted as a surplus.");
   if (cover !== "open") notes.push(coverNote(cover));
   if (slowedByShortDays(crop) && (q.latitudeDeg ?? null) === null) notes.push("Without a place, short days are left out; they all but stop leaf crops in winter.");
   return notes;
+}
+
+/** Days of the planting's own season, from its start to its last pick, of which the record has no reading. */
+function unreadNotes({ weather, asOf }: ForecastQuestion, clock: Clock | null, seasons: Seasons): string[] {
+  if (!clock) return [];
+  const until = seasons.until.reduce((latest, day) => Math.max(latest, day < 0 ? asOf : day), -1);
+  const unread = (weather.unreadDays ?? []).filter((day) => day >= clock.startDay && day < Math.min(until, asOf)).length;
+  if (unread === 0) return [];
+  return [unread === 1 ? "1 past day has no reading; each season fills it with its own weather." : `${unread} past days have no reading; each season fills them with its own weather.`];
 }
 
 /** Days after sowing within which the soil should reach the seed's least temperature, and the share of seasons from which a warning is due. */

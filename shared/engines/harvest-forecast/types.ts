@@ -38,6 +38,8 @@ export interface WeatherYears {
   readonly asOf: DayNumber;
   readonly years: readonly { readonly label: string; readonly tmaxC: Float64Array; readonly tminC: Float64Array }[];
   readonly restsOn: "record" | "normals" | "nothing";
+  /** Days before `asOf` that the record has no reading of, earliest first; none where there is no record. */
+  readonly unreadDays?: readonly DayNumber[];
 }
 
 /** Days at the 10th, 50th and 90th percentile. */

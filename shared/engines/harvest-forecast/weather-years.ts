@@ -24,13 +24,12 @@ export function weatherYears(q: WeatherQuestion): Outcome<WeatherYears> {
   const asked = q.maxYears ?? WINDOW_YEARS;
   const whole = q.record ? wholeYears(q.record, q.asOf) : [];
   const observed = observedDays(q);
-  const notes = observed.missing === 0 ? [] : [`${observed.missing} past days have no reading; each season fills them with its own weather.`];
   if (whole.length >= FEWEST_YEARS) {
     const past = whole.slice(-asked);
     const calendar = calendarOf(q.from, q.until - q.from + 1);
     const years = past.map((_, i) => stitched(q, calendar, observed, past, i));
     const text = `${years.length} seasons of daily weather, ${past[0]?.label}–${past[past.length - 1]?.label}`;
-    return answer(q, years, "record", [{ id: "household", text }], notes);
+    return answer(q, years, "record", [{ id: "household", text }], [], observed.unread);
   }
   const fromRecord = q.normals ? null : q.record && normalsOfRecord(q.record, q.asOf);
   const normals = q.normals ?? fromRecord;
@@ -41,21 +40,22 @@ export function weatherYears(q: WeatherQuestion): Outcome<WeatherYears> {
       { id: "R81", text: "Daily weather made from monthly means" },
       { id: "WW", text: "A slow part added, because made years are too alike" },
     ];
-    return answer(q, generated(q, observed, normals, Math.max(WINDOW_YEARS, asked)), "normals", basis, [...few, ...notes]);
+    return answer(q, generated(q, observed, normals, Math.max(WINDOW_YEARS, asked)), "normals", basis, few, observed.unread);
   }
   const blank = new Float64Array(q.until - q.from + 1).fill(NaN);
   const empty = { label: "no weather", tmaxC: overlay(blank, observed.tmaxC), tminC: overlay(blank, observed.tminC) };
   return answer(q, [empty], "nothing", [], ["There is no weather yet: twelve monthly means are enough to begin."]);
 }
 
-function answer(q: WeatherQuestion, years: ScenarioYear[], restsOn: WeatherYears["restsOn"], basis: SourceRef[], notes: string[]): Outcome<WeatherYears> {
-  return { value: { firstDay: q.from, days: q.until - q.from + 1, asOf: q.asOf, years, restsOn }, basis, notes };
+function answer(q: WeatherQuestion, years: ScenarioYear[], restsOn: WeatherYears["restsOn"], basis: SourceRef[], notes: string[], unreadDays: readonly number[] = []): Outcome<WeatherYears> {
+  return { value: { firstDay: q.from, days: q.until - q.from + 1, asOf: q.asOf, years, restsOn, unreadDays }, basis, notes };
 }
 
 interface Observed {
   readonly tmaxC: Float64Array;
   readonly tminC: Float64Array;
-  readonly missing: number;
+  /** Days before `asOf` without a reading; the reading of the day itself comes only with its evening. */
+  readonly unread: readonly number[];
 }
 
 /** Readings from `from` to `asOf` or `until`, NaN where there is none or where one of the pair is missing. */
@@ -63,14 +63,14 @@ function observedDays(q: WeatherQuestion): Observed {
   const days = Math.max(0, Math.min(q.asOf, q.until) - q.from + 1);
   const tmaxC = new Float64Array(days).fill(NaN);
   const tminC = new Float64Array(days).fill(NaN);
-  let missing = 0;
+  const unread: number[] = [];
   for (let d = 0; d < days; d++) {
     const max = q.record ? reading(q.record.tmaxC, q.record, q.from + d) : NaN;
     const min = q.record ? reading(q.record.tminC, q.record, q.from + d) : NaN;
-    if (Number.isNaN(max + min)) missing++;
-    else [tmaxC[d], tminC[d]] = [max, min];
+    if (!Number.isNaN(max + min)) [tmaxC[d], tminC[d]] = [max, min];
+    else if (q.record && q.from + d < q.asOf) unread.push(q.from + d);
   }
-  return { tmaxC, tminC, missing };
+  return { tmaxC, tminC, unread };
 }
 
 /**

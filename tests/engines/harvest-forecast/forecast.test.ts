@@ -135,10 +135,39 @@ describe("what is known by the day", () => {
     expect(Math.min(...silent.firstPickDay)).toBeLessThan(asOf - 3);
     expect(Math.min(...waiting.firstPickDay)).toBeGreaterThanOrEqual(asOf - 3);
     expect(notesOf(bean({}), warm, { asOf, logsPicks: true })).toMatch(/Nothing has been picked yet/);
-    // long after every reckoned day a twentieth is kept, and it is due now
-    const late = forecastOf(bean({}), warm, { asOf: day("2027-09-20"), logsPicks: true });
-    expect(summarise(late).chanceOfPick).toBe(1);
-    expect(Math.min(...late.firstPickDay)).toBe(day("2027-09-17"));
+    // later than nearly all the book's days but within the usual weeks of picking, it is due, and its days are still a spread
+    const late = summarise(forecastOf(bean({}), warm, { asOf: day("2027-08-01"), logsPicks: true }));
+    expect(late.chanceOfPick).toBe(1);
+    expect(late.firstPick?.low).toBeGreaterThanOrEqual(day("2027-07-29"));
+    expect(late.firstPick?.high).toBeGreaterThan((late.firstPick?.low ?? 0) + 3);
+  });
+
+  it.each(["asparagus", "rhubarb", "gooseberry"])("%s of which nothing was written down is over when its usual weeks have passed", (slug) => {
+    const planting = plantingOf(slug, { season: 2027 });
+    const reckoned = summarise(forecastOf(planting, steady));
+    const asOf = (reckoned.firstPick?.likely ?? 0) + 7 * planting.crop.pickWeeks.high;
+    const over = { asOf, logsPicks: true };
+    expect(summarise(forecastOf(planting, steady, over))).toMatchObject({ firstPick: null, chanceOfPick: 0, totalGrams: { low: 0, high: 0 } });
+    expect(notesOf(planting, steady, over)).toMatch(/The season is over; nothing was written down/);
+    expect(notesOf(planting, steady, over)).not.toMatch(/ripen in time/);
+    expect(summarise(forecastOf(planting, steady, { ...over, asOf: asOf - 1 })).chanceOfPick).toBe(1);
+    expect(summarise(forecastOf(planting, steady, { asOf })).firstPick).toEqual(reckoned.firstPick);
+  });
+
+  it("a planting that is finished is said to be over, and not to ripen too late", () => {
+    const finished = { stage: "finished", day: day("2027-06-20") } as const;
+    expect(notesOf(bean({ sightings: [finished] }), warm, { asOf: day("2027-06-25") })).not.toMatch(/ripen in time/);
+    const picked = bean({ picks: [{ day: day("2027-06-18"), grams: 100 }], sightings: [finished] });
+    expect(notesOf(picked, warm, { asOf: day("2027-06-25") })).toMatch(/First picked on 18\sJune; the picking is over/);
+    expect(notesOf({ ...picked, sightings: [] }, warm, { asOf: day("2027-06-25") })).toMatch(/only the amount and the end are still open/);
+  });
+
+  it("days without a reading are counted in the planting's own season only", () => {
+    const asOf = day("2027-06-25");
+    const holes = (...dates: string[]): WeatherYears => ({ ...warm, unreadDays: dates.map(day) });
+    expect(notesOf(bean({}), holes("2027-04-01", "2027-05-20"), { asOf })).toMatch(/1 past day has no reading; each season fills it/);
+    expect(notesOf(bean({}), holes("2027-05-20", "2027-05-21"), { asOf })).toMatch(/2 past days have no reading/);
+    expect(notesOf(bean({}), holes("2027-04-01"), { asOf })).not.toMatch(/no reading/);
   });
 
   it("a sighting outside the book's span is believed, and said", () => {
@@ -201,6 +230,15 @@ describe("what stands for years", () => {
     expect(notesOf(planting, steady)).toMatch(/Too young/);
   });
 
+  it("set this spring, bears as one that stands since this year", () => {
+    for (const start of [{ sownOn: day("2027-04-10") }, { plantedOutOn: day("2027-04-10") }]) {
+      for (const slug of ["asparagus", "raspberry"]) expect(notesOf(plantingOf(slug, { ...start, season: 2027 }), steady)).toMatch(/Too young/);
+    }
+    const set = summarise(forecastOf(plantingOf("raspberry", { plantedOutOn: day("2027-04-10"), season: 2028 }), steady)).totalGrams;
+    expect(set).toEqual(summarise(forecastOf(plantingOf("raspberry", { standsSince: 2027, season: 2028 }), steady)).totalGrams);
+    expect(set.likely).toBeGreaterThan(0);
+  });
+
   it("a spring frost does not end a season that has not begun", () => {
     const weather = weatherFrom(day("2027-01-01"), 400, 30, (d) => (d === day("2027-06-01") ? [12, -2] : [20, 10]));
     const asparagus = summarise(forecastOf(plantingOf("asparagus", { season: 2027 }), weather));
@@ -243,6 +281,7 @@ describe("thin data", () => {
     const found = summarise(forecastOf(plantingOf("pea", { sownOn: day("2027-04-01") }), none));
     expect([found.firstPick, found.chanceOfPick]).toEqual([null, 0]);
     expect(notesOf(plantingOf("pea", { sownOn: day("2027-04-01") }), none)).toMatch(/Rests on no weather/);
+    expect(notesOf(plantingOf("pea", { sownOn: day("2027-04-01") }), none)).not.toMatch(/ripen in time/);
   });
 
   it("no day of sowing gives none either", () => {

@@ -91,6 +91,17 @@ describe("sightings", () => {
     expect(seen("tomato", "emerged", { sownOn: null, plantedOutOn: day("2027-06-01") }).startDay).toBe(day("2027-06-01"));
   });
 
+  it("shoots seen take the weeks before them (common practice: sets 14, tubers 25, cloves 30 days) off what counts from planting", () => {
+    // onion 1550 at 18.5 − 4.4 °C, potato 1445 at 16.9 − 2 °C, garlic 2230 at 9 °C a day
+    expect(seen("onion", "emerged")).toMatchObject({ startDay: day("2027-06-20"), restsOn: "emerged" });
+    expect(seen("onion", "emerged").likelyCd).toBeCloseTo(1550 - 14 * 14.1, 6);
+    expect(seen("potato", "emerged").likelyCd).toBeCloseTo(1445 - 25 * 14.9, 6);
+    expect(seen("garlic", "emerged").likelyCd).toBeCloseTo(2230 - 30 * 9, 6);
+    // leek sown in place: 1905 °C d and 25 days of 18.5 − 4.4 °C, all of it after coming up
+    expect(seen("leek", "emerged")).toMatchObject({ startDay: day("2027-06-20"), restsOn: "emerged" });
+    expect(seen("leek", "emerged").likelyCd).toBeCloseTo(1905 + 25 * 14.1, 6);
+  });
+
   it("planting out seen goes before the day that was planned", () => {
     expect(seen("tomato", "planted-out", { plantedOutOn: day("2027-06-01") })).toMatchObject({ startDay: day("2027-06-20"), restsOn: "planted-out" });
   });

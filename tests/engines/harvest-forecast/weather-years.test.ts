@@ -89,9 +89,16 @@ describe("gaps", () => {
   });
 
   it("among the days observed are filled by each year's own weather, and said", () => {
-    const { value, notes } = weatherYears(question({ record: without("2027-07-01", "2027-07-10") }));
+    const { value } = weatherYears(question({ record: without("2027-07-01", "2027-07-10") }));
     expect(value.years[0]?.tmaxC[day("2027-07-05") - value.firstDay]).toBe(stamp("2002-07-05"));
-    expect(notes.join(" ")).toMatch(/10 past days/);
+    expect(value.unreadDays).toEqual(Array.from({ length: 10 }, (_, d) => day("2027-07-01") + d));
+  });
+
+  it("are days before the one asked about, and only of a record that is there", () => {
+    const { asOf } = question({});
+    expect(weatherYears(question({ record: without(dateOf(asOf), dateOf(asOf)) })).value.unreadDays).toEqual([]);
+    expect(weatherYears(question({ record: without(dateOf(asOf - 1), dateOf(asOf)) })).value.unreadDays).toEqual([asOf - 1]);
+    expect(weatherYears(question({ record: null })).value.unreadDays).toEqual([]);
   });
 });
 
