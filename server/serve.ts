@@ -14,6 +14,7 @@ import { fixedClock, realClock } from "./clock.ts";
 import type { Config } from "./config.ts";
 import type { LogStyle } from "./http/log-lines.ts";
 import { HOUSEHOLD_ID } from "./http/member.ts";
+import { withoutServer } from "./without-server.ts";
 
 const PAGES = fileURLToPath(new URL("../web/dist", import.meta.url));
 const ROOT = fileURLToPath(new URL("..", import.meta.url));
@@ -66,17 +67,22 @@ export async function serve(setting: Setting): Promise<Service> {
   }
 }
 
-async function openDatabase({ config, throwAway, say }: Setting, steps: Steps): Promise<Db> {
+async function openDatabase(setting: Setting, steps: Steps): Promise<Db> {
+  const { config, throwAway, say } = setting;
   const url = await databaseUrl(config, throwAway, say, steps);
   say("Bringing the tables up to date …");
-  await migrate(url);
+  await migrate(url).catch((error: unknown) => {
+    throw ofServer(setting) ? withoutServer(url, error) : error;
+  });
   const { crops, recipes, keptCrops } = await seed(url);
   say(`The book holds ${crops} crops and ${recipes} recipes`);
   for (const crop of keptCrops) say(`The book has ${crop} no longer, and a sowing still holds it`);
-  const db = openDb(url, config.databaseUrl === null || throwAway ? "embedded" : "server", (error) => say(`The database let a connection go: ${error.message}`));
+  const db = openDb(url, ofServer(setting) ? "server" : "embedded", (error) => say(`The database let a connection go: ${error.message}`));
   steps.began(() => db.close());
   return db;
 }
+
+const ofServer = ({ config, throwAway }: Setting): boolean => config.databaseUrl !== null && !throwAway;
 
 async function databaseUrl(config: Config, throwAway: boolean, say: Say, steps: Steps): Promise<string> {
   if (!throwAway && config.databaseUrl !== null) {

@@ -20,7 +20,7 @@ export const readByContract: FastifySchemaCompiler<z.ZodType> = ({ schema, httpP
 /** A refusal of bad fields; the sentence says the first fault, so that it helps where fields are not shown. */
 export function badFields(fields: readonly FieldFault[], lead = "Something in the request does not fit."): Refusal {
   const [first] = fields;
-  const said = first ? ` ${first.path === "" ? "It" : first.path} ${first.message}${fields.length > 1 ? `, and ${fields.length - 1} more` : ""}.` : "";
+  const said = first ? ` ${first.path === "" ? "It " : `${first.path}: `}${first.message.replace(/\.$/, "")}${fields.length > 1 ? `, and ${fields.length - 1} more` : ""}.` : "";
   return new Refusal({ code: "bad-request", detail: `${lead}${said}`, fields });
 }
 

@@ -3,6 +3,7 @@ import swagger from "@fastify/swagger";
 import swaggerUi from "@fastify/swagger-ui";
 import type { FastifyInstance } from "fastify";
 import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import { asAnswered, bodiesThatMayBeLeftOut } from "./openapi-truths.ts";
 
 const ABOUT =
   "The working book of a household that grows a kitchen garden and cooks in batches. Masses are whole grams, times whole minutes, temperatures degrees Celsius, lengths metres; " +
@@ -10,10 +11,14 @@ const ABOUT =
   "Errors are problem documents (RFC 9457).";
 
 export async function publishOpenApi(app: FastifyInstance, version: string): Promise<void> {
+  const { note, mayBeLeftOut } = bodiesThatMayBeLeftOut();
   await app.register(swagger, {
     openapi: { openapi: "3.1.0", info: { title: "Stillroom", version, description: ABOUT } },
-    transform: jsonSchemaTransform,
-    transformObject: (document) => withoutUnused(jsonSchemaTransformObject(document)),
+    transform: (route) => {
+      note(route);
+      return jsonSchemaTransform(route);
+    },
+    transformObject: (document) => withoutUnused(asAnswered(jsonSchemaTransformObject(document), mayBeLeftOut)),
   });
 }
 

@@ -3,13 +3,14 @@ import type { NewRecipe } from "#shared/contracts/recipes.ts";
 import type { FieldFault } from "#shared/kernel/outcome.ts";
 
 type Steps = NewRecipe["steps"];
+type Step = Steps[number];
 
 export function stepFaults(recipe: Pick<NewRecipe, "steps" | "holds" | "limits">): FieldFault[] {
   const { steps, holds = [], limits = [] } = recipe;
   const ids = new Set(steps.map((step) => step.id));
   const known = (path: string, id: string): FieldFault[] => (ids.has(id) ? [] : [{ path, message: `there is no step "${id}"` }]);
   const faults = [
-    ...steps.flatMap((step, i) => [...twice(steps, i), ...step.after.flatMap((id, k) => known(`steps.${i}.after.${k}`, id)), ...waitFaults(step, i)]),
+    ...steps.flatMap((step, i) => [...twice(steps, i), ...step.after.flatMap((id, k) => known(`steps.${i}.after.${k}`, id)), ...waitFaults(step, i), ...timeFaults(step, i)]),
     ...holds.flatMap((hold, i) => [...known(`holds.${i}.from`, hold.from), ...known(`holds.${i}.to`, hold.to)]),
     ...limits.flatMap((limit, i) => [...known(`limits.${i}.from`, limit.from), ...known(`limits.${i}.to`, limit.to)]),
   ];
@@ -22,8 +23,19 @@ function twice(steps: Steps, i: number): FieldFault[] {
 }
 
 function waitFaults(step: Steps[number], i: number): FieldFault[] {
+  if (typeof step.maxWaitMin === "number" && step.after.length === 0) return [{ path: `steps.${i}.maxWaitMin`, message: "is the longest wait after an earlier step, and this one comes after none" }];
   if (typeof step.maxWaitMin !== "object") return [];
   return Object.keys(step.maxWaitMin).flatMap((id) => (step.after.includes(id) ? [] : [{ path: `steps.${i}.maxWaitMin.${id}`, message: `"${id}" is not one of the steps this one comes after` }]));
+}
+
+/** Times of one step that no day can keep: of work given as a range the shortest is looked at. */
+function timeFaults({ handsOnMin, handsOffMin, startAtMin, notBeforeMin, endByMin }: Step, i: number): FieldFault[] {
+  if (startAtMin !== undefined && notBeforeMin !== undefined && startAtMin < notBeforeMin)
+    return [{ path: `steps.${i}.startAtMin`, message: `must not be before the ${notBeforeMin} min of notBeforeMin` }];
+  const workMin = handsOnMin + (typeof handsOffMin === "number" ? handsOffMin : handsOffMin.low);
+  const earliestEndMin = (startAtMin ?? notBeforeMin ?? 0) + workMin;
+  if (endByMin === undefined || endByMin >= earliestEndMin) return [];
+  return [{ path: `steps.${i}.endByMin`, message: `must be at least ${earliestEndMin}: the step starts at ${earliestEndMin - workMin} min at the earliest and takes ${workMin} min` }];
 }
 
 /** Takes away whatever waits for nothing, until only circles are left. */

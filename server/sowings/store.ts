@@ -1,4 +1,4 @@
-import { and, asc, eq, sql } from "drizzle-orm";
+import { and, asc, eq, isNull, sql } from "drizzle-orm";
 import type { Tx } from "#db/client.ts";
 import { beds, picks, sightings, sowings } from "#db/schema/index.ts";
 import type { NewSowing } from "#shared/contracts/sowings.ts";
@@ -49,7 +49,11 @@ export async function updateSowing(tx: Tx, stored: SowingRow, sowing: NewSowing)
   return row as SowingRow;
 }
 
-export const countPicksOf = (tx: Tx, sowing: SowingRow): Promise<number> => tx.$count(picks, and(eq(picks.householdId, sowing.householdId), eq(picks.sowingId, sowing.id)));
+/** How many picks stand, and how many were written down at all. */
+export async function countPicksOf(tx: Tx, sowing: SowingRow): Promise<{ standing: number; written: number }> {
+  const ofSowing = and(eq(picks.householdId, sowing.householdId), eq(picks.sowingId, sowing.id));
+  return { standing: await tx.$count(picks, and(ofSowing, isNull(picks.undoneAt))), written: await tx.$count(picks, ofSowing) };
+}
 
 export async function deleteSowing(tx: Tx, sowing: SowingRow): Promise<void> {
   await tx.delete(sowings).where(at(sowing.householdId, sowing.id));

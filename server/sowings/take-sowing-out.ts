@@ -10,8 +10,11 @@ export async function takeSowingOut(tx: Tx, householdId: string, id: string, ifM
   if (!sowing) return refuse("not-found", "There is no such sowing.");
   refuseStaleDelete(ifMatch, tagOf(sowing));
   // undone picks count too: what was once picked, and that it was undone, is kept
-  const picked = await countPicksOf(tx, sowing);
-  if (picked > 0) return refuse("conflict", `${picked} ${picked === 1 ? "pick is" : "picks are"} on record from this sowing, so it stays. Write down that it is finished instead.`);
+  const { standing, written } = await countPicksOf(tx, sowing);
+  if (written > 0) return refuse("conflict", `${standing > 0 ? onRecord(standing) : undone(written)}, so it stays. Write down that it is finished instead.`);
   await deleteSowing(tx, sowing);
   return ok(undefined);
 }
+
+const onRecord = (picks: number): string => `${picks} ${picks === 1 ? "pick is" : "picks are"} on record from this sowing`;
+const undone = (picks: number): string => (picks === 1 ? "One pick of this sowing was written down and undone, and both are kept" : `${picks} picks of this sowing were written down and undone, and all that is kept`);

@@ -1,6 +1,6 @@
 /** Daily weather as CSV: columns by name, every bad row named with the line of the file (the header is line 1), all or none. */
 import { parse } from "csv-parse/sync";
-import { isLocalDate } from "#shared/kernel/local-date.ts";
+import { Day } from "#shared/contracts/common.ts";
 import { ok, refuse, type FieldFault, type Result } from "#shared/kernel/outcome.ts";
 
 export interface WeatherRow {
@@ -31,7 +31,7 @@ export function readDays(csv: string): Result<WeatherRow[]> {
   const missing = COLUMNS.filter((column) => !names.includes(column));
   const twice = COLUMNS.filter((column) => names.indexOf(column) !== names.lastIndexOf(column));
   if (missing.length + twice.length > 0)
-    return refuse("bad-request", "The first line must name the columns date, tmax_c and tmin_c, each once.", [
+    return refuse("bad-request", `The first line must name the columns date, tmax_c and tmin_c, each once.${hintFor(names)}`, [
       ...missing.map((column) => ({ path: `rows.1.${column}`, message: "there is no column of this name" })),
       ...twice.map((column) => ({ path: `rows.1.${column}`, message: "there are two columns of this name" })),
     ]);
@@ -39,6 +39,13 @@ export function readDays(csv: string): Result<WeatherRow[]> {
   if (lines.length > MOST_ROWS) return refuse("too-large", `More than ${MOST_ROWS} rows; send the years in several files.`);
   const at = (column: Column) => names.indexOf(column);
   return rowsOf(lines, { date: at("date"), tmax_c: at("tmax_c"), tmin_c: at("tmin_c") });
+}
+
+/** What a spreadsheet writes where the comma is the decimal sign. */
+function hintFor(names: readonly string[]): string {
+  const inOne = names.find((name) => name.includes(";") || name.includes("\t"));
+  if (inOne === undefined) return "";
+  return ` The columns of this file are parted by ${inOne.includes(";") ? "semicolons" : "tabs"}: save it with commas between the columns, and with a point in numbers, such as 21.4.`;
 }
 
 function split(csv: string): Result<Line[]> {
@@ -71,7 +78,8 @@ function rowsOf(lines: readonly Line[], columns: Readonly<Record<Column, number>
 
 function faultsOf(cell: (column: Column) => string, line: number): FieldFault[] {
   const faults: FieldFault[] = [];
-  if (!isLocalDate(cell("date"))) faults.push({ path: `rows.${line}.date`, message: `"${cell("date")}" is not a calendar day such as 2027-07-26` });
+  const day = Day.safeParse(cell("date"));
+  if (!day.success) faults.push({ path: `rows.${line}.date`, message: `"${cell("date")}" ${day.error.issues[0]?.message ?? "is no day"}` });
   for (const column of ["tmax_c", "tmin_c"] as const) {
     const fault = temperatureFault(cell(column));
     if (fault) faults.push({ path: `rows.${line}.${column}`, message: fault });

@@ -6,13 +6,17 @@ import { isLocalDate } from "../kernel/local-date.ts";
 /** Any UUID of 8-4-4-4-12 hex digits, whatever its version; read back in lower case. */
 export const Id = z
   .string()
-  .regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i, "must be a UUID such as 3f8a1c1e-4a59-4a0e-9d57-2b1f6f0c9a11")
+  .regex(/^[0-9a-fA-F]{8}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{12}$/, "must be a UUID such as 3f8a1c1e-4a59-4a0e-9d57-2b1f6f0c9a11")
   .transform((id) => id.toLowerCase());
 /** The same on the way out, where a transform has no place. */
 export const StoredId = z.string();
 
-export const Day = z.string().refine(isLocalDate, "must be a calendar day such as 2027-07-26");
-export const Week = z.string().refine(isIsoWeek, "must be an ISO week such as 2027-W32");
+/** Reckoning looks years back and ahead of a day, and neither may leave the four digits of a year. */
+const inTheBook = (dayOrWeek: string): boolean => dayOrWeek >= "1900" && dayOrWeek < "2200";
+const YEARS = "must lie in the years 1900 to 2199";
+
+export const Day = z.string().refine(isLocalDate, { error: "must be a calendar day such as 2027-07-26", abort: true }).refine(inTheBook, YEARS);
+export const Week = z.string().refine(isIsoWeek, { error: "must be an ISO week such as 2027-W32", abort: true }).refine(inTheBook, YEARS);
 export const Clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "must be a time such as 14:00");
 export const Slug = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "must be a crop's short name such as french-bean").max(60);
 

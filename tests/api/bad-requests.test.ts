@@ -68,7 +68,7 @@ describe("a problem document", () => {
   it("has the members of RFC 9457 §3.1, and names the request", async () => {
     const body = (await put({ ...bed, lengthM: -1 })).json<Record<string, unknown>>();
     expect(body["title"]).toMatch(/\w/);
-    expect(body).toMatchObject({ type: "urn:stillroom:problem:bad-request", status: 400, detail: "The body does not fit. lengthM must be more than nothing." });
+    expect(body).toMatchObject({ type: "urn:stillroom:problem:bad-request", status: 400, detail: "The body does not fit. lengthM: must be more than nothing." });
     expect(body["instance"]).toMatch(/^urn:uuid:[0-9a-f-]{36}$/);
     expect(body["fields"]).toEqual([{ path: "lengthM", message: "must be more than nothing" }]);
   });

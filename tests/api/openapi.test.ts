@@ -82,6 +82,36 @@ describe("the interface", () => {
   });
 });
 
+describe("what schemas cannot say", () => {
+  interface Told {
+    readonly requestBody?: { readonly required?: boolean };
+  }
+  const all = () => Object.entries(document.paths).flatMap(([path, methods]) => Object.entries(methods).map(([method, call]) => ({ where: `${method} ${path}`, call })));
+
+  it("an answer without content has none (RFC 9110 §15.3.5)", () => {
+    const without = all().filter(({ call }) => call.responses["204"] !== undefined);
+    expect(without.length).toBeGreaterThan(6);
+    for (const { where, call } of without) expect(call.responses["204"], where).not.toHaveProperty("content");
+  });
+
+  it("the header that names the version stands where it is read", () => {
+    const reading = all().filter(({ call }) => call.parameters?.some((one) => one.in === "header" && one.name === "If-Match")).map(({ where }) => where).sort();
+    const nouns = ["beds/{id}", "sowings/{id}", "sowings/{id}/sightings/{sightingId}", "plan-lines/{id}", "recipes/{id}", "cook-days/{id}"];
+    expect(reading).toEqual([...nouns.flatMap((noun) => [`put /api/${noun}`, `delete /api/${noun}`]), "put /api/household"].sort());
+  });
+
+  it("a timetable may be asked for without a body, a bed may not be put so", () => {
+    expect((document.paths["/api/cook-days/{id}/timetable"]?.["post"] as Told).requestBody?.required).toBe(false);
+    expect((document.paths["/api/beds/{id}"]?.["put"] as Told).requestBody?.required).toBe(true);
+  });
+
+  it("an id may be written in capitals (RFC 9562 §4)", () => {
+    const patterns = [...JSON.stringify(document).matchAll(/"pattern":"(\^\[0-9[^"]*\{12\}\$)"/g)].map(([, pattern]) => new RegExp(String(pattern)));
+    expect(patterns.length).toBeGreaterThan(5);
+    for (const pattern of patterns) expect("F81D4FAE-7DEC-11D0-A765-00A0C91E6BF6").toMatch(pattern);
+  });
+});
+
 describe("the page to read it", () => {
   it("names nothing that is not served from here", async () => {
     const page = await stillroom.call("GET", "/api/docs/");

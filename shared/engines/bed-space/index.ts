@@ -72,7 +72,14 @@ export function shortagesOf(question: SpaceQuestion): Shortage[] {
 
 /** The shortage as the household reads it: "Needs 1.2 m² more than the bed has in weeks 24–31." */
 export function shortageWords(shortage: Shortage): string {
-  return `Needs ${Math.max(0.1, shortage.m2).toFixed(1)}\u00a0m² more than the bed has in ${weekSpanWords(shortage.firstWeek, shortage.lastWeek)}.`;
+  return `Needs ${Math.max(0.1, shortage.m2).toFixed(1)}\u00a0m² more than the bed has ${whenWords(shortage)}.`;
+}
+
+/** Numbers of weeks begin again each year, so across New Year the years are named. */
+function whenWords({ firstWeek, lastWeek }: Shortage): string {
+  const [firstYear, lastYear] = [firstWeek.slice(0, 4), lastWeek.slice(0, 4)];
+  if (firstYear === lastYear) return `in ${weekSpanWords(firstWeek, lastWeek)}`;
+  return `from ${weekSpanWords(firstWeek, firstWeek)} of ${firstYear} to ${weekSpanWords(lastWeek, lastWeek)} of ${lastYear}`;
 }
 
 /** What stands free on a day; never below nothing. */
