@@ -5,7 +5,9 @@ import { weekStart } from "#shared/kernel/iso-week.ts";
 import { gardenOutlook } from "#shared/planning/garden-outlook.ts";
 import { sowingOutlook } from "#shared/planning/sowing-forecast.ts";
 import { todayList } from "#shared/planning/today-list.ts";
-import { garden, kitchen, madeRecord, recipe, type Sown } from "#tests/support/make-garden.ts";
+import { glutNotices } from "#shared/planning/today-urgent.ts";
+import type { GardenReckoning } from "#shared/planning/garden-reckoning.ts";
+import { CROPS, garden, kitchen, madeRecord, recipe, type Sown } from "#tests/support/make-garden.ts";
 
 const plain = (text: string) => text.replaceAll("\u00a0", " ");
 const EATS = { courgette: 1200, chard: 400, tomato: 2400, "french-bean": 800 };
@@ -23,12 +25,25 @@ describe("a glut", () => {
     expect(daysBetween(facts.asOf, weekStart(first.week))).toBeGreaterThanOrEqual(10);
     expect(plain(gluts[0]!.text)).toMatch(/^In week \d+, .* about [\d.]+ kg is over, most of it courgettes; it goes on for \d weeks, up to [\d.]+ kg a week\.$/);
   });
-  it("names the crops of its first week, not those that come later in the run", () => {
-    const two = garden([GLUT, { id: "t", crop: "french-bean", sownOn: "2027-06-25", rowM: 60 }], { asOf: "2027-07-05" });
-    const [notice] = todayList(two, kitchen(EATS)).urgent.filter((one) => one.kind === "glut");
-    const first = gardenOutlook(two, kitchen(EATS), { from: "2027-W27", weeks: 6 }).weeks.find((week) => week.glut)!;
-    expect(notice?.href).toBe(`/calendar?week=${first.week}`);
-    expect(plain(notice!.text)).toMatch(/, most of it courgettes; it goes on/);
+  it("names the crops of its first week, not those that come later in the run, and most only for more than half", () => {
+    const over = (weekGrams: number[], byCrop: Record<string, number[]>) =>
+      plain(
+        glutNotices(
+          {
+            span: { current: 0, weeks: ["2027-W30", "2027-W31"] },
+            crops: Object.keys(byCrop).map((slug) => ({ crop: CROPS.get(slug), waits: false })),
+            glut: {
+              weeks: weekGrams.map((surplusGrams) => ({ glut: true, surplusGrams })),
+              crops: Object.values(byCrop).map((grams) => ({ surplusGrams: grams, ledger: { scenarios: 1, from: 0, weeks: 2, over: Float64Array.from(grams) } })),
+            },
+          } as unknown as GardenReckoning,
+          "2027-07-26",
+        )[0]!.text,
+      );
+    // 2,400 of 3,000 g in the first week are cabbage and courgettes; the beans come a week later
+    expect(over([3000, 6000], { "french-bean": [0, 5000], courgette: [750, 600], cabbage: [1650, 0] })).toMatch(/^This week about 3\.0 kg is over, most of it (summer )?cabbages? and courgettes; it goes on for 2 weeks, up to 6\.0 kg a week\.$/);
+    // 1,200 of 3,000 g are not most of it
+    expect(over([3000, 3000], { courgette: [700, 700], chard: [500, 500], tomato: [450, 450] })).toMatch(/, above all courgettes and chard; /);
   });
   it("is not told where every week stays under the household's threshold", () => {
     const most = Math.max(...weeks.map((week) => week.surplusGrams));
