@@ -9,7 +9,7 @@ import { badFields } from "../http/contract.ts";
 import { tagOf } from "../http/etag.ts";
 import { putEditable, type Put } from "../http/put-once.ts";
 import { stepFaults } from "./check-steps.ts";
-import { holdParts, insertRecipe, lockRecipe, needsInTurn, recipesThere, updateRecipe } from "./store.ts";
+import { bookRecipe, holdParts, insertRecipe, lockRecipe, needsInTurn, recipesThere, updateRecipe } from "./store.ts";
 
 export interface AskedRecipe {
   readonly id: string;
@@ -29,7 +29,7 @@ export function saveRecipe(tx: Tx, householdId: string, { id, body, ifMatch }: A
       return lockRecipe(tx, householdId, id);
     },
     check: async () => {
-      const faults = [...stepFaults(body), ...cropFaults(body, book), ...keepingFaults(body, book), ...(await partFaults(tx, householdId, id, body))];
+      const faults = [...stepFaults(body), ...cropFaults(body, book), ...keepingFaults(body, book, isAsInBook(body, await bookRecipe(tx, id))), ...(await partFaults(tx, householdId, id, body))];
       return faults.length > 0 ? problemOf(faults) : undefined;
     },
     insert: () => insertRecipe(tx, householdId, id, body),
@@ -43,10 +43,16 @@ function cropFaults(recipe: NewRecipe, book: Reference): FieldFault[] {
   return recipe.ingredients.flatMap(({ crop }, i) => (crop === undefined || book.crops.has(crop) ? [] : [{ path: `ingredients.${i}.crop`, message: `there is no crop "${crop}" in the book` }]));
 }
 
-function keepingFaults(recipe: NewRecipe, book: Reference): readonly FieldFault[] {
+function keepingFaults(recipe: NewRecipe, book: Reference, asTested: boolean): readonly FieldFault[] {
   const crops = recipe.ingredients.flatMap(({ crop }) => (crop === undefined ? [] : [crop]));
-  const allowed = mayKeep({ way: recipe.way, keeps: recipe.keeps, process: recipe.process ?? null, crops }, book.preservation);
+  const allowed = mayKeep({ way: recipe.way, keeps: recipe.keeps, process: recipe.process ?? null, crops, lines: recipe.ingredients, asTested }, book.preservation);
   return allowed.ok ? [] : (allowed.problem.fields ?? [{ path: "keeps", message: allowed.problem.detail }]);
+}
+
+/** The same process for the same lines in the same order: then the book's own test holds, whatever else was changed. */
+function isAsInBook(recipe: NewRecipe, book: NewRecipe | undefined): boolean {
+  if (book === undefined || book.process !== recipe.process || book.ingredients.length !== recipe.ingredients.length) return false;
+  return recipe.ingredients.every(({ text, crop }, i) => text === book.ingredients[i]?.text && crop === book.ingredients[i]?.crop);
 }
 
 async function partFaults(tx: Tx, householdId: string, id: string, recipe: NewRecipe): Promise<FieldFault[]> {

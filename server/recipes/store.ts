@@ -1,6 +1,6 @@
 import { and, asc, eq, inArray, sql } from "drizzle-orm";
 import type { Tx } from "#db/client.ts";
-import { cookDayDishes, households, planLines, recipeParts, recipes } from "#db/schema/index.ts";
+import { bookRecipes, cookDayDishes, households, planLines, recipeParts, recipes } from "#db/schema/index.ts";
 import type { NewRecipe } from "#shared/contracts/recipes.ts";
 import { columnsOf, partsOf } from "../facts/stored-recipe.ts";
 import type { RecipeRow } from "../facts/stored-recipe.ts";
@@ -13,6 +13,12 @@ export async function findRecipe(tx: Tx, householdId: string, id: string): Promi
 export async function lockRecipe(tx: Tx, householdId: string, id: string): Promise<RecipeRow | undefined> {
   const [row] = await tx.select().from(recipes).where(at(householdId, id)).for("update");
   return row;
+}
+
+/** The recipe of this id as the book has it, whatever the household made of its copy. */
+export async function bookRecipe(tx: Tx, id: string): Promise<NewRecipe | undefined> {
+  const [row] = await tx.select({ recipe: bookRecipes.recipe }).from(bookRecipes).where(eq(bookRecipes.id, id));
+  return row?.recipe as NewRecipe | undefined;
 }
 
 export interface RecipesWanted {

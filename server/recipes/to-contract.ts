@@ -12,6 +12,8 @@ export function toContract(row: RecipeRow, book: Reference, house: House): Recip
   const { title, way, makes, steps, keeps, holds = [], limits = [], reheat, process, allergens = [], note } = recipe;
   const use = useOf(row.id, recipe, book, systemOf(house));
   const sheet = process === undefined ? null : processesFor(process, house.altitudeM, book.preservation);
+  // the minutes rise with the height above the sea, so a height that nobody gave may not choose them
+  const processing = sheet === null ? [] : house.placed ? [...sheet.value.sentences, ...sheet.notes] : [NOT_PLACED];
   return {
     id: row.id,
     title,
@@ -31,9 +33,11 @@ export function toContract(row: RecipeRow, book: Reference, house: House): Recip
     handsOnMin: use.handsOnMin,
     cautions: [...cautionsOf(use, book.preservation, recipe.ingredients.map(({ text }) => text))],
     sources: [...cited(row, book), ...(sheet?.basis ?? [])].map(({ id, text }) => ({ id, text })),
-    processing: sheet === null ? [] : [...sheet.value.sentences, ...sheet.notes],
+    processing,
   };
 }
+
+const NOT_PLACED = "No minutes yet: they depend on your height above the sea. Set it with the household first.";
 
 /** What the book names for its own recipe; one that the household has changed rests on the household. */
 const cited = (row: RecipeRow, book: Reference): Recipe["sources"] => (row.origin === "book" ? [...(book.recipeSources.get(row.id) ?? [])] : []);

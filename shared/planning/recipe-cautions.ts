@@ -44,15 +44,30 @@ function isTestedHere(recipe: RecipeUse, altitudeM: number, tables: Preservation
 function shortCautions(recipe: RecipeUse, tables: PreservationTables): readonly string[] {
   if (recipe.way !== "eat" && recipe.way !== "cook") return cautionsOf(recipe, tables);
   const cold = recipe.keeps.some((keep) => keep.place === "fridge" || keep.place === "freezer");
-  return cautionsFor({ crops: recipe.uses.map((use) => use.crop), process: recipe.process, topics: recipe.way === "cook" && cold ? ["cooling"] : [] }, tables);
+  const all = cautionsFor({ crops: recipe.uses.map((use) => use.crop), process: recipe.process, topics: recipe.way === "cook" && cold ? ["cooling"] : [] }, tables);
+  return withoutOil(all, tables);
 }
 
 /** Cautions of one recipe, in the order of the table. */
 export function cautionsOf(recipe: RecipeUse, tables: PreservationTables, texts: readonly string[] = [], topics: readonly CautionTopic[] = []): readonly string[] {
-  return cautionsFor({ way: recipe.way, crops: recipe.uses.map((use) => use.crop), process: recipe.process, foods: foodsIn(texts), topics }, tables);
+  const foods = foodsIn(texts);
+  const all = cautionsFor({ way: recipe.way, crops: recipe.uses.map((use) => use.crop), process: recipe.process, foods, topics }, tables);
+  return foods.includes("oil") ? all : withoutOil(all, tables);
+}
+
+/** Garlic alone is not yet garlic in oil. */
+function withoutOil(cautions: readonly string[], tables: PreservationTables): readonly string[] {
+  const ofOil = cautionsFor({ foods: ["oil"] }, tables);
+  return cautions.filter((caution) => !ofOil.includes(caution));
 }
 
 /** Foods with a caution of their own, found in the words of the ingredients. */
 function foodsIn(texts: readonly string[]): string[] {
-  return texts.some((text) => /kidney beans?/i.test(text)) ? ["kidney-bean"] : [];
+  const inOil = texts.some((text) => STEEPS.test(text)) && texts.some((text) => /\boil\b/i.test(text) && !SPOONS.test(text));
+  return [...(texts.some((text) => /kidney beans?/i.test(text)) ? ["kidney-bean"] : []), ...(inOil ? ["oil"] : [])];
 }
+
+/** What brings the danger into oil (University of Idaho 2013: garlic, herbs, chillies, vegetables). */
+const STEEPS = /\b(?:garlic|herbs?|basil|parsley|coriander|dill|chives|mint|thyme|sage|oregano|rosemary|lovage|chill(?:i|ies)|(?:dried|roast(?:ed)?) (?:tomatoes|peppers))\b/i;
+/** Oil by the spoon is for frying or dressing; any other amount, or none given, may be what the food lies in. */
+const SPOONS = /\b(?:tbsp|tsp|tablespoons?|teaspoons?)\b/i;

@@ -123,7 +123,7 @@ describe("parts made by other recipes", () => {
 
 /** USDA Complete Guide to Home Canning 2015, Guide 1: only a tested process for that food makes a jar fit for the shelf. */
 describe("a jar of one's own recipe", () => {
-  const jar = (way: string, place: string, more: object = {}) => stew({ way, keeps: [{ place, days: 180 }], ...more });
+  const jar = (way: string, place: string, more: object = {}) => stew({ way, keeps: [{ place, days: 30 }], ...more });
 
   it.each([["bottle", "shelf"], ["pickle", "shelf"], ["bottle", "cellar"], ["pickle", "cellar"]])("to %s for the %s is refused without a tested process, with the safe ways", async (way, place) => {
     const refused = await put(randomUUID(), jar(way, place));
@@ -139,15 +139,36 @@ describe("a jar of one's own recipe", () => {
     expect(badFields(await put(randomUUID(), jar("bottle", "shelf", { process: "grandmothers-way" })))).toEqual(["process", "keeps.0"]);
   });
 
+  it("of the book's own process falls away when a line is added, and stands when none is", async () => {
+    const book = (await stillroom.call("GET", "/api/recipes?way=pickle")).json<Recipe[]>().find((recipe) => recipe.process === "pickled-beans");
+    if (!book) throw new Error("the book has dilled beans in jars");
+    const lines = book.ingredients.map(({ text, crop }) => ({ text, ...(crop === undefined ? {} : { crop }) }));
+    const more = { way: "pickle", process: book.process, keeps: book.keeps, title: "Ours" };
+    const headers = { "if-match": String((await stillroom.call("GET", `/api/recipes/${book.id}`)).headers.etag) };
+    expect(badFields(await put(book.id, stew({ ...more, ingredients: [...lines, { text: "1 kg beans", crop: "french-bean" }] }), headers))).toEqual(["process", "keeps.0"]);
+    expect((await put(book.id, stew({ ...more, ingredients: lines }), headers)).statusCode).toBe(200);
+  });
+
+  const placed = async (altitudeM: number) => {
+    const etag = String((await stillroom.call("GET", "/api/household")).headers.etag);
+    const body = { name: "High house", zone: "Europe/Amsterdam", latitude: 52.1, longitude: 5.18, altitudeM, people: 2, weekStart: "monday", units: "metric" };
+    expect((await stillroom.call("PUT", "/api/household", { body, headers: { "if-match": etag } })).statusCode).toBe(200);
+  };
+
+  it("gives no minutes before anybody said how high the house lies, and says why (Guide 1, p. 1-10: the time rises with the altitude)", async () => {
+    const unplaced = await stillroom.as();
+    const jars = (await unplaced.call("GET", "/api/recipes?way=bottle")).json<Recipe[]>().filter((recipe) => recipe.process !== undefined);
+    expect(jars.length).toBeGreaterThan(0);
+    for (const { processing } of jars) expect(processing).toEqual([expect.stringMatching(/^No minutes yet: .*height above the sea/)]);
+  });
+
   it("with a tested process says jar, pack and minutes for the household's altitude", async () => {
     const bottled = async () => (await stillroom.call("GET", "/api/recipes?way=bottle")).json<Recipe[]>().filter((recipe) => recipe.origin === "book");
     const book = await bottled();
     expect(book.length).toBeGreaterThan(0);
     for (const recipe of book) expect(recipe.processing.join(" "), recipe.title).toMatch(/\d+ min/);
     const low = book.map((recipe) => recipe.processing);
-    const etag = String((await stillroom.call("GET", "/api/household")).headers.etag);
-    const body = { name: "High house", zone: "Europe/Amsterdam", latitude: 52.1, longitude: 5.18, altitudeM: 1_500, people: 2, weekStart: "monday", units: "metric" };
-    expect((await stillroom.call("PUT", "/api/household", { body, headers: { "if-match": etag } })).statusCode).toBe(200);
+    await placed(1_500);
     const high = (await bottled()).map((recipe) => recipe.processing);
     expect(high).not.toEqual(low);
   });

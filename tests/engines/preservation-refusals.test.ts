@@ -29,19 +29,52 @@ describe("a jar on the shelf", () => {
     for (const way of WAYS) {
       for (const { place } of PLACE_KINDS.map((p) => ({ place: p }))) {
         const cold = place === "fridge" || place === "freezer";
-        const mayStand = cold || (way !== "bottle" && way !== "pickle");
+        const mayStand = cold || way === "dry" || way === "store" || (place === "shelf" && (way === "eat" || way === "cook"));
         expect(fieldsOf(jar({ way, keeps: [{ place, days: 3 }] }))).toEqual(mayStand ? [] : ["keeps.0"]);
-        expect(fieldsOf(jar({ way, keeps: [{ place, days: 3 }], process: "tomato-crushed" }))).toEqual([]);
+        expect(fieldsOf(jar({ way, keeps: [{ place, days: 3 }], process: "tomato-crushed" })).includes("process")).toBe(way !== "bottle");
         if (!mayStand) refused++;
       }
     }
-    expect(refused).toBe(6);
+    expect(refused).toBe(19);
   });
   it("is refused with a process that nobody tested, or one tested for another food", () => {
     expect(fieldsOf(jar({ process: "grandmother" }))).toEqual(["process", "keeps.0"]);
     expect(fieldsOf(jar({ process: "grandmother", way: "freeze", keeps: [] }))).toEqual(["process"]);
     expect(fieldsOf(jar({ process: "beans-snap", crops: ["beetroot"] }))).toEqual(["process", "keeps.0"]);
     expect(fieldsOf(jar({ process: "beans-snap", crops: ["onion", "runner-bean"] }))).toEqual([]);
+  });
+});
+
+/** USDA Complete Guide 2015, Guide 1, p. 1-10: a process holds for its own food only; p. 1-12: a jar within a year. */
+describe("what goes into the jar", () => {
+  const tomato = { text: "6 kg tomatoes, ripe", crop: "tomato" };
+  const beside = [{ text: "9 tbsp bottled lemon juice" }, { text: "3 tsp salt" }];
+  const put = (...lines: NonNullable<RecipeToKeep["lines"]>) => fieldsOf(jar({ process: "tomato-crushed", lines, crops: lines.flatMap(({ crop }) => crop ?? []) }));
+  it("is the plain food with acid and salt", () => expect(put(tomato, ...beside)).toEqual([]));
+  it.each([
+    ["beans as words only", [{ text: "2 kg green beans" }]],
+    ["nothing", []],
+    ["beef beside", [tomato, { text: "500 g minced beef" }]],
+    ["beef in the line of salt", [tomato, { text: "3 tsp salt and 500 g beef" }]],
+    ["beef in the line of the crop", [{ ...tomato, text: "6 kg tomatoes with minced beef" }]],
+    ["a second crop", [tomato, { text: "1 kg onions", crop: "onion" }]],
+  ])("is not %s", (_, lines) => expect(put(...lines)).toEqual(["process", "keeps.0"]));
+  it("is the guide's whole recipe where the food is not plain", () => {
+    const lines = [{ text: "1.8 kg French beans", crop: "french-bean" }, { text: "4 cups white vinegar" }];
+    const pickle = jar({ way: "pickle", process: "pickled-beans", lines, crops: ["french-bean"] });
+    expect([fieldsOf(pickle), fieldsOf({ ...pickle, asTested: true })]).toEqual([["process", "keeps.0"], []]);
+  });
+  it.each([
+    ["cook", "shelf", 365, "tomato sauce"], ["eat", "cellar", 365, "salad"], ["ferment", "shelf", 365, "cabbage"], ["store", "shelf", 365, "garlic cloves in oil"],
+    ["cook", "fridge", 90, "stew"], ["bottle", "fridge", 3000, "stew"], ["dry", "shelf", 90, "tomatoes in oil"],
+  ] as const)("does not stand by another way: %s, %s, %s days", (way, place, days, text) =>
+    expect(fieldsOf(jar({ way, keeps: [{ place, days }], lines: [{ text, crop: "garlic" }] }))).toEqual(["keeps.0"]));
+  it("ends within a year on the shelf even when tested", () => expect(fieldsOf(jar({ process: "tomato-crushed", keeps: [{ place: "shelf", days: 3660 }] }))).toEqual(["keeps.0"]));
+  it("has each limit of an option beside its own jar and canner (Guide 3, p. 3-7)", () => {
+    const { sentences } = processesFor("tomato-crushed", 0, tables).value;
+    expect(sentences.filter((one) => /this option/.test(one)).every((one) => /jars, .*canner: .*this option/.test(one))).toBe(true);
+    const acid = sentences.findIndex((one) => /Add .*pint jar/.test(one));
+    expect(sentences.slice(0, acid).every((one) => /pint jars/.test(one))).toBe(true);
   });
 });
 

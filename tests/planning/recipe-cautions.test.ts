@@ -1,6 +1,6 @@
 /** What may be offered, as the tested tables say. USDA, Complete Guide to Home Canning (2015), Guide 4: dial-gauge figures for beans end at 8,000 ft, which is 2,438.4 m. */
 import { describe, expect, it } from "vitest";
-import { candidatesOf, heldBackNotes } from "#shared/planning/recipe-cautions.ts";
+import { candidatesOf, cautionsOf, heldBackNotes } from "#shared/planning/recipe-cautions.ts";
 import { kitchen, recipe } from "#tests/support/make-garden.ts";
 
 const JARS = "beans-snap/hot/quart/pressure-dial/25-min";
@@ -33,4 +33,15 @@ it("a way for the table says only what its food and its cooling ask for; the rec
 it("marks what somebody asked for", () => {
   const recipes = [recipe("a", { courgette: 500 }), recipe("b", { courgette: 500 })];
   expect(candidatesOf(kitchen({}, { recipes, askedFor: ["b"] })).map((one) => one.askedFor)).toEqual([false, true]);
+});
+
+/** University of Idaho Extension, Safe Garlic- and Herb-Infused Oils, 2013: the danger is the oil that garlic or herbs lie in. */
+it.each([
+  [["4 cloves garlic", "200 ml olive oil"], true],
+  [["80 g basil", "150 ml olive oil"], true],
+  [["2 cloves garlic", "1 tbsp oil", "500 g tomatoes"], false],
+  [["2 cloves garlic", "500 g tomatoes"], false],
+])("warns of garlic in oil where it lies in oil: %j", (texts, warned) => {
+  const cautions = cautionsOf(recipe("a", { garlic: 20 }, { way: "cook" }), kitchen({}).preservation, texts);
+  expect(/at most 4 days/.test(cautions.join(" "))).toBe(warned);
 });

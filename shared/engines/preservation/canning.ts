@@ -5,7 +5,7 @@
  */
 import type { Outcome } from "../../kernel/outcome.ts";
 import { sourceOf } from "./citing.ts";
-import { bandWords, CANNER_WORDS, lineOf, sentencesOf } from "./sentences.ts";
+import { bandWords, CANNER_WORDS, lineOf, sheetOf } from "./sentences.ts";
 import type { AltitudeBand, Canner, CanningRow, Jar, PreservationTables } from "./types.ts";
 
 export interface ProcessQuestion {
@@ -69,7 +69,7 @@ export function processesFor(key: string, altitudeM: number, tables: Preservatio
   const lines = rows.flatMap((row) => figureAt(row, altitudeM)).map((figure) => ({ ...figure, text: lineOf(figure.row, figure.band) }));
   const outside = rows.filter((row) => figureAt(row, altitudeM).length === 0).map(outsideBands);
   return {
-    value: { lines, sentences: lines.length === 0 ? [] : [...lines.map((line) => line.text), ...sentencesOf(lines.map((line) => line.row))] },
+    value: { lines, sentences: lines.length === 0 ? [] : sheetOf(lines) },
     basis: [...new Map(rows.map((row) => [row.page, sourceOf(row, tables)])).values()],
     notes: [...new Set(outside)],
   };

@@ -4,6 +4,7 @@ export { isTestedProcess, processesFor, testedProcess } from "./canning.ts";
 export type { ProcessLine, ProcessQuestion, ProcessSheet, TestedFigure, TestedProcess } from "./canning.ts";
 export { mayKeep } from "./may-keep.ts";
 export type { RecipeToKeep } from "./may-keep.ts";
+export type { IngredientLine } from "./tested-lines.ts";
 export { safeWays } from "./safe-ways.ts";
 export type { KeepingWay, WayAnswer } from "./safe-ways.ts";
 export { blanching } from "./freezing.ts";

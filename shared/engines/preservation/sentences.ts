@@ -14,15 +14,21 @@ export const CANNER_WORDS: Readonly<Record<Canner, string>> = {
   "pressure-weighted": "weighted-gauge pressure canner",
 };
 
-/** What holds for all the rows: headspace, acid and the guide's own note, each once. */
-export function sentencesOf(rows: readonly CanningRow[]): string[] {
-  const said = rows.flatMap((row) => [
-    row.headspaceIn === null ? "" : `Leave ${inches(row.headspaceIn)} of headspace.`,
-    row.acid === null ? "" : `Add ${row.acid}.`,
-    row.note === null ? "" : `${row.note.charAt(0).toUpperCase()}${row.note.slice(1)}.`,
+/** Each line with what is only true of it (a limit of this option), each jar's acid after the lines of that jar; headspace and the other notes, each once, last. */
+export function sheetOf(lines: readonly { readonly row: CanningRow; readonly text: string }[]): string[] {
+  const acids = [...new Set(lines.map(({ row }) => row.acid))];
+  const ofLines = acids.flatMap((acid) => [
+    ...lines.filter(({ row }) => row.acid === acid).flatMap(({ row, text }) => [text, ...(isOfOption(row) ? [`${text}: ${row.note}.`] : [])]),
+    ...(acid === null ? [] : [`Add ${acid}.`]),
   ]);
-  return [...new Set(said.filter((sentence) => sentence !== ""))];
+  const ofAll = lines.flatMap(({ row }) => [
+    row.headspaceIn === null ? "" : `Leave ${inches(row.headspaceIn)} of headspace.`,
+    row.note === null || isOfOption(row) ? "" : `${row.note.charAt(0).toUpperCase()}${row.note.slice(1)}.`,
+  ]);
+  return [...new Set([...ofLines, ...ofAll].filter((sentence) => sentence !== ""))];
 }
+
+const isOfOption = (row: CanningRow): boolean => row.note?.includes("this option") ?? false;
 
 /** 8,000 ft (2,438 m) */
 export function bandWords(ft: number): string {
