@@ -1,13 +1,12 @@
 /**
  * A first plan, and the fallback when the budget of the exact search ends: many orders of the starts, each turned into a plan
  * forwards, backwards and forwards again (Li and Willis, EJOR 56 (1992) 370–379), bred by a genetic algorithm on activity lists
- * (Hartmann, NRL 45 (1998) 733–750; both from memory). Every run of the serial scheme costs one schedule, and one more for every
- * time that repairs have placed as many starts again as there are. Units of the project.
+ * (Hartmann, NRL 45 (1998) 733–750; both from memory). Every run of the serial scheme costs one schedule. Units of the project.
  */
 import type { Random } from "../../kernel/seeded-random.ts";
 import { activityRank, ruleOrders, type ActivityRank } from "./orders.ts";
 import { mirrored, type Plan, type Project } from "./project.ts";
-import { SerialScheme, type Anchor } from "./serial.ts";
+import { SerialScheme } from "./serial.ts";
 import { NONE, type Windows } from "./windows.ts";
 
 export interface PlanAsk {
@@ -118,8 +117,9 @@ class Decoder {
     let end = this.forward.starts[this.project.end] as number;
     let list = sorted(order, this.forward.starts, 1);
     if (this.done()) return { order: list, end };
+    this.used++;
     const late = sorted(order, this.ends(), -1);
-    if (!this.run(this.backward, late, [[this.project.end, 0], [0, end]])) return { order: list, end };
+    if (!this.backward.place(late, [[this.project.end, 0], [0, end]])) return { order: list, end };
     const again = sorted(order, this.backward.starts, -1);
     if (!this.done() && this.forwards(again) && (this.forward.starts[this.project.end] as number) <= end) {
       end = this.forward.starts[this.project.end] as number;
@@ -129,16 +129,11 @@ class Decoder {
   }
 
   private forwards(order: Int32Array): boolean {
-    if (!this.run(this.forward, [...order, this.project.end], [[0, 0]])) return false;
+    this.used++;
+    if (!this.forward.place([...order, this.project.end], [[0, 0]])) return false;
     const end = this.forward.starts[this.project.end] as number;
     if (end < this.end) [this.end, this.best] = [end, this.forward.plan()];
     return true;
-  }
-
-  private run(scheme: SerialScheme, order: ArrayLike<number>, anchors: readonly Anchor[]): boolean {
-    const placed = scheme.place(order, anchors);
-    this.used += Math.max(1, Math.floor(scheme.placements / this.project.starts));
-    return placed;
   }
 
   private ends(): Int32Array {

@@ -27,7 +27,7 @@ export type SearchStatus = "enough" | "exhausted" | "stopped";
 const FIRST_RESTART = 100;
 const RESTART_GROWTH = 1.2;
 const MOST_CLAUSES = 4_000;
-const DECAY = 0.99;
+const DECAY = 0.95;
 
 /** One search that may be stopped, told of a better plan, and gone on with. */
 export class Search {
@@ -44,7 +44,6 @@ export class Search {
   private readonly tablesOf: number[][];
   private readonly dirty: Uint8Array;
   private readonly activity: Float64Array;
-  private guide: Int32Array | null = null;
   private bump = 1;
   private interval = FIRST_RESTART;
   private restartAt = FIRST_RESTART;
@@ -89,20 +88,15 @@ export class Search {
     return "exhausted";
   }
 
-  /** A plan from elsewhere: from now on only better ones, and near it. */
-  improveOn(plan: Plan, end: number): void {
-    this.guide = plan.starts;
+  /** From now on only plans that end here or before. */
+  limitEnd(latest: number): void {
     this.restart();
-    this.limitEnd(end - 1);
-  }
-
-  private limitEnd(latest: number): void {
     this.consistent &&= this.trail.raise(2 * this.model.end + 1, -latest, FACT);
   }
 
   private setFacts(): void {
     const { trail, model } = this;
-    const { starts } = model;
+    const { starts, end } = model;
     trail.now.fill(-this.ask.horizon);
     for (let x = 0; x < starts; x++) trail.now[2 * x] = 0;
     trail.now[1] = 0;
@@ -115,7 +109,7 @@ export class Search {
     }
     // Every arc is looked at once, from whatever bound it leaves.
     for (let b = 0; b < trail.now.length; b++) this.consistent &&= this.followArcs(b);
-    this.limitEnd(this.ask.latestEnd);
+    this.consistent &&= trail.raise(2 * end + 1, -this.ask.latestEnd, FACT);
   }
 
   private propagate(): boolean {
@@ -221,16 +215,8 @@ export class Search {
     const taken = model.choiceOf[asked];
     const option = taken?.find((variable) => variable >= 0 && !trail.fixed(variable));
     if (option !== undefined && this.isUndecided(taken)) trail.raise(2 * option, 1, DECIDED);
-    else trail.raise(2 * asked + 1, -this.momentFor(asked, inOrder), DECIDED);
+    else trail.raise(2 * asked + 1, -(trail.now[2 * asked] as number), DECIDED);
     return true;
-  }
-
-  /** The earliest moment; after the first restart rather "no later than in the best plan", where that says something. */
-  private momentFor(start: number, inOrder: boolean): number {
-    const { now } = this.trail;
-    const earliest = now[2 * start] as number;
-    const known = this.guide?.[start] ?? earliest;
-    return !inOrder && known > earliest && known < -(now[2 * start + 1] as number) ? known : earliest;
   }
 
   private isUndecided(taken: readonly number[] | undefined): boolean {
@@ -244,7 +230,7 @@ export class Search {
     const options = Int32Array.from({ length: model.starts }, (_, x) => model.choiceOf[x]?.findIndex((variable) => variable >= 0 && trail.holds(2 * variable, 1)) ?? -1);
     this.plan = { starts, options };
     this.end = starts[model.end] as number;
-    this.improveOn(this.plan, this.end);
+    this.limitEnd(this.end - 1);
   }
 
   private liven(variable: number): void {

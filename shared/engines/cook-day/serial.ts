@@ -16,8 +16,6 @@ const UNPLACED = -1;
 export class SerialScheme {
   readonly starts: Int32Array;
   readonly options: Int32Array;
-  /** Starts placed in the last run, those placed again after a repair among them. */
-  placements = 0;
   private readonly floors: Int32Array;
   private readonly usage: Int32Array[];
   private readonly usesOf: { use: Use; capacity: number }[][];
@@ -62,7 +60,6 @@ export class SerialScheme {
     this.options.fill(-1);
     this.floors.fill(0);
     this.placed.length = 0;
-    this.placements = 0;
     for (const counts of this.usage) counts.fill(0);
     for (const [start, at] of anchors) if (!this.put(start, at, -1)) return false;
     let repairs = REPAIRS_PER_START * order.length;
@@ -184,7 +181,6 @@ export class SerialScheme {
 
   private put(start: number, at: number, option: number): boolean {
     if (at >= this.slots) return false;
-    this.placements++;
     this.options[start] = option;
     this.book(start, at, 1);
     this.starts[start] = at;

@@ -33,8 +33,7 @@ export function solveProject(given: Project, budget: Budget): Solution {
   if (windows.cycle || overfull(project)) return { status: "infeasible", plan: null, end: null, bound: 0, criticalPath: 0, used: 0 };
   const horizon = horizonOf(project);
   const bound = lowerBound(project, windows);
-  const waits = project.lags.some(({ from, to, min }) => min < 0 && from !== 0 && to !== 0);
-  const run = new Run(project, windows, { horizon, bound, waits, budget });
+  const run = new Run(project, windows, { horizon, bound, budget });
   const status = run.solve();
   const best = run.best();
   return {
@@ -50,8 +49,6 @@ export function solveProject(given: Project, budget: Budget): Solution {
 interface RunAsk {
   readonly horizon: number;
   readonly bound: number;
-  /** Whether anything has a longest wait. */
-  readonly waits: boolean;
   readonly budget: Budget;
 }
 
@@ -59,8 +56,6 @@ class Run {
   private readonly first: FirstPlan;
   private readonly search: Search;
   private readonly ask: RunAsk;
-  /** End of the last plan of the search that joined the breeding. */
-  private joined = -1;
 
   constructor(project: Project, windows: ReturnType<typeof windowsOf>, ask: RunAsk) {
     this.ask = ask;
@@ -79,31 +74,19 @@ class Run {
 
   solve(): SearchStatus {
     const { schedules } = this.ask.budget;
-    const breeding = Math.ceil(schedules * BREEDING_SHARE);
     this.first.byRules(Math.min(FIRST_SCHEDULES, schedules));
-    let status = this.searchOn(FIRST_CONFLICTS);
-    // With longest waits the search is far the better of the two: it has its share before the greater part of the breeding.
-    if (this.ask.waits && status === "stopped") {
-      this.breedOn(Math.ceil(breeding / 8));
-      status = this.searchOn(schedules - breeding);
-    }
+    const status = this.searchOn(FIRST_CONFLICTS);
     if (status !== "stopped") return status;
-    this.breedOn(breeding);
+    if (this.search.plan && this.search.end !== null) this.first.join(this.search.plan, this.search.end);
+    this.first.breed(Math.min(schedules - this.search.conflicts, Math.ceil(schedules * BREEDING_SHARE)));
     return this.searchOn(schedules);
-  }
-
-  private breedOn(schedules: number): void {
-    const { plan, end, conflicts } = this.search;
-    if (plan !== null && end !== null && end !== this.joined) this.first.join(plan, end);
-    this.joined = end ?? this.joined;
-    this.first.breed(Math.min(this.ask.budget.schedules - conflicts, schedules));
   }
 
   /** The search, never for a plan that is no better than the best. */
   private searchOn(conflicts: number): SearchStatus {
     const best = this.best();
     if (best !== null && best.end <= this.ask.bound) return "enough";
-    if (best !== null) this.search.improveOn(best.plan, best.end);
+    if (best !== null) this.search.limitEnd(best.end - 1);
     return this.search.run(Math.min(conflicts, this.ask.budget.schedules - this.first.used));
   }
 }
