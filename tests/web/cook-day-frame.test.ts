@@ -1,5 +1,6 @@
 /** The frame of a cook day as typed: what is understood, and what is answered to what cannot be. Today is Monday 26 July 2027. */
 import { describe, expect, it } from "vitest";
+import { bodyOf, withDish } from "#web/pages/cook-day/day-body.ts";
 import { fieldAt, frameFields, readFrame, timeIn, type DayFrame, type FrameFields } from "#web/pages/cook-day/day-frame.ts";
 
 const TODAY = "2027-07-26";
@@ -80,7 +81,7 @@ describe("what cannot be", () => {
     ["ovens", 0, 4],
     ["trays", 1, 12],
   ] as const)("%s are whole and from %d to %d", (name, least, most) => {
-    const words = expect.stringContaining(`a whole number from ${least} to ${most} is needed`);
+    const words: unknown = expect.stringContaining(`a whole number from ${least} to ${most} is needed`);
     expect(faults({ [name]: String(least) })).toEqual([]);
     expect(faults({ [name]: String(most) })).toEqual([]);
     for (const typed of [String(least - 1), String(most + 1), "", "some", "1.5"]) expect(faults({ [name]: typed })).toEqual([words]);
@@ -136,4 +137,21 @@ describe("ovens", () => {
 it("a path of the service's answer leads to its control", () => {
   const at = (path: string): string => fieldAt(path.split("."));
   expect(["endsBy", "kitchen.ovens.0.trays", "kitchen.burners", "unavailable.1.toMin", "unavailable.0.fromMin", "dishes.2.recipeId", "anything"].map(at)).toEqual(["endsBy", "trays", "burners", "away-1-to", "away-0-from", "add-dish", "on"]);
+});
+
+describe("a stored day that is sent again", () => {
+  const day = { ...FRAME, id: "d", title: "Beans and bread", endsBy: "15:30", dishes: [{ recipeId: "a", title: "Soup", batches: 2 }] };
+  it("carries all that was stored, and nothing that the service adds", () => {
+    expect(bodyOf(day)).toEqual({ ...FRAME, dishes: [{ recipeId: "a", batches: 2 }] });
+    const { id, on, startsAt, cooks, kitchen, dishes } = day;
+    expect(Object.keys(bodyOf({ id, on, startsAt, cooks, kitchen, dishes, unavailable: [] })).sort()).toEqual(["cooks", "dishes", "kitchen", "on", "startsAt"]);
+  });
+
+  it("takes one dish more, or one batch more of a dish that is there", () => {
+    expect(withDish(bodyOf(day), "b").dishes).toEqual([
+      { recipeId: "a", batches: 2 },
+      { recipeId: "b", batches: 1 },
+    ]);
+    expect(withDish(bodyOf(day), "a").dishes).toEqual([{ recipeId: "a", batches: 3 }]);
+  });
 });

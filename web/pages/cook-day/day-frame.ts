@@ -22,8 +22,7 @@ export interface AwayFields {
   readonly why: string;
 }
 
-const WHOLE = ["cooks", "burners", "pots", "sinks", "ovens", "trays", "preheatMin", "changeMin"] as const;
-export type WholeName = (typeof WHOLE)[number];
+export type WholeName = "cooks" | "burners" | "pots" | "sinks" | "ovens" | "trays" | "preheatMin" | "changeMin";
 export type FrameName = WholeName | "on" | "startsAt" | "endsBy" | "title";
 
 export interface FrameFields extends Readonly<Record<FrameName, string>> {

@@ -11,6 +11,7 @@ import { day as dayName, lower } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { goTo } from "../../router.ts";
+import { bodyOf, withDish } from "./day-body.ts";
 import { DayForm, type Failed } from "./day-form.tsx";
 import { fieldAt, labelAt } from "./day-frame.ts";
 import { dishesOf, weekdayOf } from "./day-words.ts";
@@ -40,9 +41,7 @@ export function DayList({ days, home, asked, today }: DayListProps) {
   };
   const putInto = async (dayId: string, recipe: Recipe): Promise<void> => {
     try {
-      const { id: _, dishes, ...rest } = await cookDay(dayId);
-      const there = dishes.map(({ recipeId, batches }) => ({ recipeId, batches: recipeId === recipe.id ? batches + 1 : batches }));
-      await putCookDay(dayId, { ...rest, dishes: there.some(({ recipeId }) => recipeId === recipe.id) ? there : [...there, { recipeId: recipe.id, batches: 1 }] });
+      await putCookDay(dayId, withDish(bodyOf(await cookDay(dayId)), recipe.id));
       goTo(`/cook-day/${dayId}`);
     } catch (thrown) {
       setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: asProblem(thrown).message }));

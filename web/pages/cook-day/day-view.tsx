@@ -12,6 +12,7 @@ import { ProblemNote } from "../../parts/problem-note.tsx";
 import { useTitle } from "../../parts/title.ts";
 import { UndoLine } from "../../parts/undo-line.tsx";
 import { Clashes } from "./clashes.tsx";
+import { bodyOf } from "./day-body.ts";
 import { DayForm, type Failed } from "./day-form.tsx";
 import { fieldAt, labelAt } from "./day-frame.ts";
 import { daySentence, underSentence, weekdayOf } from "./day-words.ts";
@@ -166,17 +167,4 @@ async function failedOf(thrown: unknown, again: () => Promise<void>): Promise<Fa
     return { field, text: `${labelAt(field)}: ${message}` };
   });
   return { lead: problem.message, faults };
-}
-
-function bodyOf(day: CookDay): NewCookDay {
-  return {
-    on: day.on,
-    startsAt: day.startsAt,
-    cooks: day.cooks,
-    kitchen: day.kitchen,
-    dishes: day.dishes.map(({ recipeId, batches }) => ({ recipeId, batches })),
-    ...(day.endsBy === undefined ? {} : { endsBy: day.endsBy }),
-    ...(day.unavailable.length > 0 ? { unavailable: day.unavailable } : {}),
-    ...(day.title === undefined ? {} : { title: day.title }),
-  };
 }

@@ -71,7 +71,7 @@ function readStep(fields: StepFields, index: number, ids: readonly string[], bad
 function needsOf(fields: StepFields): object {
   const counted = (["burners", "pots", "sinks"] as const).filter((name) => fields[name].trim() !== "").map((name) => [name, wholeIn(fields[name])]);
   const oven = fields.ovenC.trim() === "" ? {} : { oven: { c: wholeIn(fields.ovenC), trays: fields.trays.trim() === "" ? 1 : wholeIn(fields.trays) } };
-  return { ...oven, ...Object.fromEntries(counted) };
+  return { ...oven, ...(Object.fromEntries(counted) as object) };
 }
 
 /** Undefined for no loads, null for what is not two whole numbers. */
