@@ -88,7 +88,7 @@ function leastRung(ladder: readonly Change[], day: CookDayInput, asker: Asker): 
   let [low, high] = [0, ladder.length - 1];
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (asker.helps(ladder[middle] as Change, day)) high = middle + 1;
+    if (asker.helps(ladder[middle] as Change, day)) high = middle;
     else low = middle + 1;
   }
   return [ladder[high] as Change];
