@@ -160,6 +160,12 @@ describe("dishes together", () => {
     expect([plan.endMin, plan.notes.length]).toEqual([5, 1]);
   });
 
+  test("more loads than a day holds are not planned, and it says so at once", () => {
+    const plan = solve([dish([step("a", 5, 0, { loads: { holds: 1, of: 10_000 } })], { batches: 20 })]);
+    expect(plan).toMatchObject({ status: "feasible", endMin: null, steps: [] });
+    expect(plan.notes.join(" ")).toContain("200000 steps");
+  });
+
   test("an empty day is done at once", () => {
     expect(solve([])).toMatchObject({ status: "optimal", endMin: 0, handsOnMin: 0, steps: [] });
   });

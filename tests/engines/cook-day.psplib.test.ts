@@ -12,7 +12,7 @@ import { INSTANCES, readInstances, readProject } from "#tests/support/psplib.ts"
 const there = existsSync(INSTANCES);
 if (!there) console.log("psplib: the published instances are not beside this project (../shared/reference/psplib), so only the hand-made ones were solved.");
 // All with maximum lags, and one of thirty jobs from every fifth group: enough to notice, little enough to wait for.
-const instances = there ? readInstances(INSTANCES).filter(({ set, file }) => set.startsWith("ubo") || set.startsWith("max") || /^j30[1-8]?[05]_1/.test(file)) : [];
+const instances = there ? readInstances(INSTANCES).filter(({ set, file }) => set.startsWith("ubo") || set.startsWith("max") || /^j30([1-8]?[05]|29|37|41)_1/.test(file)) : [];
 
 describe("published instances", () => {
   const solved = instances.map((instance) => ({ instance, answer: solveProject(instance.project, { schedules: 5_000, seed: 1 }) }));

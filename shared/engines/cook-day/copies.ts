@@ -68,6 +68,11 @@ export function copiesOf(day: CookDayInput): DayCopies {
   return { copies, links, limits: limitsOf(day, find, links), holds: holdsOf(day, find), notes };
 }
 
+/** Steps of the day with each load counted, without laying them out. */
+export function stepsWithLoads(day: CookDayInput): number {
+  return day.dishes.reduce((sum, dish) => dish.steps.reduce((count, step) => count + loadsOf(step, dish), sum), 0);
+}
+
 export const likelyMin = (copy: Copy): number => copy.step.handsOnMin + copy.handsOff.likely;
 export const highMin = (copy: Copy): number => copy.step.handsOnMin + copy.handsOff.high;
 

@@ -4,7 +4,7 @@
  */
 import { assign } from "./assign.ts";
 import { explainClash } from "./clash.ts";
-import { copiesOf, likelyMin, type Copy, type DayCopies } from "./copies.ts";
+import { copiesOf, likelyMin, stepsWithLoads, type Copy, type DayCopies } from "./copies.ts";
 import { projectOf, startOf } from "./day-to-lags.ts";
 import { shortestStand } from "./levels.ts";
 import { endSpread, longestStand, mustStartBy } from "./margins.ts";
@@ -16,6 +16,8 @@ export type * from "./types.ts";
 
 /** The best plan that the budget finds, with its lower bound; a day that cannot be is an answer, with what clashes and ways out. */
 export function scheduleCookDay(day: CookDayInput, budget: Budget): CookDayPlan {
+  const steps = stepsWithLoads(day);
+  if (steps > MOST_STEPS) return { ...empty(copiesOf({ ...day, dishes: [] })), notes: [tooMany(steps)] };
   const model = copiesOf(day);
   const project = projectOf(day, model);
   const found = solveProject(project, budget);
@@ -36,6 +38,9 @@ export function scheduleCookDay(day: CookDayInput, budget: Budget): CookDayPlan 
   };
 }
 
+/** More than a day holds; the matrix of longest paths grows with the square of it, its making with the cube. */
+const MOST_STEPS = 250;
+const tooMany = (steps: number): string => `With its loads this day has ${steps} steps, and a plan is made for ${MOST_STEPS} at most. Make larger loads, or spread them over several days.`;
 const NO_PLAN_YET = "No plan was found in the effort allowed, and none was ruled out. Fewer dishes or longer waits make it easier.";
 
 function empty(model: DayCopies): CookDayPlan {
