@@ -57,6 +57,15 @@ describe("ovens", () => {
     expect(end(plan)).toEqual(["optimal", 45]);
     expect(plan.steps.map((one) => [one.step, one.oven, one.ovenC])).toEqual([["a", 1, 200], ["b", 2, 180]]);
   });
+
+  test("what can only go into one of the ovens takes no room in the others", () => {
+    const full = (id: string, c: number, trays: number): RecipeStep => step(id, 0, 20, oven(c, trays));
+    const alike = { trays: 2, preheatMin: 10, changeMin: 15 };
+    // Two ovens alike, two heats: both at once after heating, 10 + 20.
+    expect(end(solve([dish([full("a", 200, 2), full("b", 180, 2)])], { ovens: [alike, alike] }))).toEqual(["optimal", 30]);
+    // The three trays fit the second oven only; the first is free for the other heat meanwhile.
+    expect(end(solve([dish([full("a", 200, 3), full("b", 180, 2)])], { ovens: [alike, { ...alike, trays: 3 }] }))).toEqual(["optimal", 30]);
+  });
 });
 
 describe("things kept", () => {

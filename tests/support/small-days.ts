@@ -13,6 +13,8 @@ const needs: fc.Arbitrary<RecipeStep["needs"]> = fc.oneof(
   { weight: 1, arbitrary: fc.constant({ sinks: 1 }) },
 );
 
+const oven = fc.record({ trays: fc.integer({ min: 1, max: 3 }), preheatMin: fc.integer({ min: 0, max: 2 }), changeMin: fc.integer({ min: 0, max: 2 }) });
+
 interface Draft {
   readonly hands: number;
   readonly off: number;
@@ -79,7 +81,8 @@ export function smallDays({ dishes, mostSteps, loads = true, tight = false }: Sm
     .record({
       kitchen: fc.record({
         cooks: fc.integer({ min: 1, max: 2 }),
-        ovens: fc.array(fc.record({ trays: fc.integer({ min: 2, max: 3 }), preheatMin: fc.integer({ min: 0, max: 2 }), changeMin: fc.integer({ min: 0, max: 2 }) }), { minLength: 1, maxLength: 2 }),
+        // One, two of a kind, or two that differ.
+        ovens: fc.oneof(oven.map((one) => [one]), oven.map((one) => [one, one]), fc.tuple(oven, oven)),
         burners: fc.integer({ min: 1, max: 2 }),
         pots: fc.integer({ min: 1, max: 2 }),
         sinks: fc.constant(1),

@@ -3,7 +3,7 @@
  * them, and every lag becomes two arcs between bounds. Arcs with a guard hold once the guard literal does.
  */
 import { NONE, type Windows } from "./windows.ts";
-import type { Capacity, Pair, Project } from "./project.ts";
+import type { Capacity, Pair, Project, Use } from "./project.ts";
 
 export interface Arcs {
   /** Arc k says now[to] ≥ now[from] + length. */
@@ -75,7 +75,11 @@ class Builder {
     for (const [one, other] of undominated(pairs)) this.addEither(one, other);
     for (const pair of project.pairs) if (pair.option >= 0) this.addEitherIfBoth(pair, ...gaps(pair));
     const { starts, end } = project;
-    const capacities = project.capacities.filter(({ uses, limit }) => uses.reduce((sum, use) => sum + use.amount, 0) > limit);
+    // An option that cannot be taken takes nothing.
+    const possible = (use: Use): boolean => use.option < 0 || (this.choiceOf[use.from]?.[use.option] ?? -1) >= 0;
+    const capacities = project.capacities
+      .map((capacity) => ({ ...capacity, uses: capacity.uses.filter(possible) }))
+      .filter(({ uses, limit }) => uses.reduce((sum, use) => sum + use.amount, 0) > limit);
     return { variables: this.variables, starts, end, arcs: this.laidOut(), clauses: this.clauses, capacities, choiceOf: this.choiceOf };
   }
 
