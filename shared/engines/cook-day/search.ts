@@ -186,7 +186,8 @@ export class Search {
   /** To the root; what the last stretch proved for good is settled. */
   private restart(): void {
     this.goBack(0);
-    this.settle();
+    // Facts that nothing has followed from yet must stay on the trail, or what follows from them is lost.
+    if (this.seen === this.trail.size) this.settle();
     if (this.clauses.count > MOST_CLAUSES) this.clauses.halve();
   }
 
