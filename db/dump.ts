@@ -3,7 +3,7 @@ import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import pg from "pg";
 import { isCommand } from "./command.ts";
-import { readCatalogue, type Table } from "./dump/catalogue.ts";
+import { readCatalogue, readRoutines, type Table } from "./dump/catalogue.ts";
 import { startThrowAway } from "./local.ts";
 import { migrate } from "./migrate.ts";
 
@@ -17,7 +17,8 @@ export async function schemaText(url: string): Promise<string> {
   await client.connect();
   try {
     const tables = await readCatalogue(client);
-    return [HEADER, ...tables.map(tableText)].join("\n");
+    const routines = await readRoutines(client);
+    return [HEADER, ...tables.map(tableText), ...routines.map((routine) => `${routine};\n`)].join("\n");
   } finally {
     await client.end();
   }
@@ -33,6 +34,7 @@ function tableText(table: Table): string {
     const clauses = [policy.using === null ? "" : `\n  using (${policy.using})`, policy.check === null ? "" : `\n  with check (${policy.check})`].join("");
     lines.push(`create policy ${policy.name} on ${table.name} for ${policy.command} to ${policy.roles}${clauses};`);
   }
+  lines.push(...table.triggers.map(({ definition }) => `${definition};`));
   for (const { privileges, role } of table.grants) lines.push(`grant ${privileges} on ${table.name} to ${role};`);
   return `${lines.join("\n")}\n`;
 }

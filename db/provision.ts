@@ -1,7 +1,7 @@
 /** Sets up a household: its row with neutral settings, and its own copies of the recipes that come with the product. */
 import { eq, sql } from "drizzle-orm";
 import type { Tx } from "./client.ts";
-import { households } from "./schema/index.ts";
+import { households, householdStamps } from "./schema/index.ts";
 
 /**
  * Makes the household if it is not there and gives it the book's recipes. May be run at every start: a book recipe that the household
@@ -13,6 +13,7 @@ export async function provisionHousehold(tx: Tx, householdId: string): Promise<v
     .insert(households)
     .values({ householdId, name: "Our household", zone: "Etc/UTC", latitude: 0, longitude: 0, altitudeM: 0, people: 2, weekStart: "monday", units: "metric" })
     .onConflictDoNothing();
+  await tx.insert(householdStamps).values({ householdId }).onConflictDoNothing();
   await copyBookRecipes(tx, householdId);
   await linkParts(tx, householdId);
 }

@@ -19,6 +19,9 @@ alter table beds force row level security;
 create policy beds_wall on beds for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER beds_stamp_delete AFTER DELETE ON public.beds REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
+CREATE TRIGGER beds_stamp_insert AFTER INSERT ON public.beds REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
+CREATE TRIGGER beds_stamp_update AFTER UPDATE ON public.beds REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
 grant delete, insert, select, update on beds to stillroom_app;
 
 create table book_recipes (
@@ -46,6 +49,9 @@ alter table cook_day_dishes force row level security;
 create policy cook_day_dishes_wall on cook_day_dishes for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER cook_day_dishes_stamp_delete AFTER DELETE ON public.cook_day_dishes REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER cook_day_dishes_stamp_insert AFTER INSERT ON public.cook_day_dishes REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER cook_day_dishes_stamp_update AFTER UPDATE ON public.cook_day_dishes REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
 grant delete, insert, select, update on cook_day_dishes to stillroom_app;
 
 create table cook_days (
@@ -71,6 +77,9 @@ alter table cook_days force row level security;
 create policy cook_days_wall on cook_days for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER cook_days_stamp_delete AFTER DELETE ON public.cook_days REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER cook_days_stamp_insert AFTER INSERT ON public.cook_days REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER cook_days_stamp_update AFTER UPDATE ON public.cook_days REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
 grant delete, insert, select, update on cook_days to stillroom_app;
 
 create table crops (
@@ -79,6 +88,21 @@ create table crops (
   constraint crops_pkey PRIMARY KEY (slug)
 );
 grant select on crops to stillroom_app;
+
+create table household_stamps (
+  household_id uuid not null,
+  garden uuid default gen_random_uuid() not null,
+  kitchen uuid default gen_random_uuid() not null,
+  weather uuid default gen_random_uuid() not null,
+  constraint household_stamps_pk PRIMARY KEY (household_id),
+  constraint household_stamps_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE
+);
+alter table household_stamps enable row level security;
+alter table household_stamps force row level security;
+create policy household_stamps_wall on household_stamps for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+grant delete, insert, select, update on household_stamps to stillroom_app;
 
 create table households (
   household_id uuid not null,
@@ -104,13 +128,16 @@ create table households (
   constraint households_people CHECK (((people >= 1) AND (people <= 60))),
   constraint households_place CHECK ((((latitude >= ('-90'::integer)::double precision) AND (latitude <= (90)::double precision)) AND ((longitude >= ('-180'::integer)::double precision) AND (longitude <= (180)::double precision)))),
   constraint households_units CHECK ((units = ANY (ARRAY['metric'::text, 'us'::text, 'imperial'::text]))),
-  constraint households_week_start CHECK ((week_start = ANY (ARRAY['monday'::text, 'sunday'::text, 'saturday'::text, 'friday'::text])))
+  constraint households_week_start CHECK ((week_start = ANY (ARRAY['monday'::text, 'tuesday'::text, 'wednesday'::text, 'thursday'::text, 'friday'::text, 'saturday'::text, 'sunday'::text])))
 );
 alter table households enable row level security;
 alter table households force row level security;
 create policy households_wall on households for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER households_stamp_delete AFTER DELETE ON public.households REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('house');
+CREATE TRIGGER households_stamp_insert AFTER INSERT ON public.households REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('house');
+CREATE TRIGGER households_stamp_update AFTER UPDATE ON public.households REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('house');
 grant delete, insert, select, update on households to stillroom_app;
 
 create table picks (
@@ -124,7 +151,7 @@ create table picks (
   undone_at timestamp with time zone,
   constraint picks_pk PRIMARY KEY (household_id, id),
   constraint picks_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
-  constraint picks_sowing_fk FOREIGN KEY (household_id, sowing_id) REFERENCES sowings(household_id, id),
+  constraint picks_sowing_fk FOREIGN KEY (household_id, sowing_id) REFERENCES sowings(household_id, id) ON DELETE CASCADE,
   constraint picks_grams CHECK ((grams > 0)),
   constraint picks_pieces CHECK (((pieces IS NULL) OR (pieces > 0)))
 );
@@ -135,6 +162,9 @@ alter table picks force row level security;
 create policy picks_wall on picks for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER picks_stamp_delete AFTER DELETE ON public.picks REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
+CREATE TRIGGER picks_stamp_insert AFTER INSERT ON public.picks REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
+CREATE TRIGGER picks_stamp_update AFTER UPDATE ON public.picks REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
 grant insert, select, update (undone_at) on picks to stillroom_app;
 
 create table plan_lines (
@@ -157,6 +187,9 @@ alter table plan_lines force row level security;
 create policy plan_lines_wall on plan_lines for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER plan_lines_stamp_delete AFTER DELETE ON public.plan_lines REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER plan_lines_stamp_insert AFTER INSERT ON public.plan_lines REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER plan_lines_stamp_update AFTER UPDATE ON public.plan_lines REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
 grant delete, insert, select, update on plan_lines to stillroom_app;
 
 create table recipe_parts (
@@ -174,6 +207,9 @@ alter table recipe_parts force row level security;
 create policy recipe_parts_wall on recipe_parts for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER recipe_parts_stamp_delete AFTER DELETE ON public.recipe_parts REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER recipe_parts_stamp_insert AFTER INSERT ON public.recipe_parts REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER recipe_parts_stamp_update AFTER UPDATE ON public.recipe_parts REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
 grant delete, insert, select, update on recipe_parts to stillroom_app;
 
 create table recipes (
@@ -199,6 +235,9 @@ alter table recipes force row level security;
 create policy recipes_wall on recipes for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER recipes_stamp_delete AFTER DELETE ON public.recipes REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER recipes_stamp_insert AFTER INSERT ON public.recipes REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER recipes_stamp_update AFTER UPDATE ON public.recipes REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
 grant delete, insert, select, update on recipes to stillroom_app;
 
 create table reference_rows (
@@ -230,6 +269,9 @@ alter table sightings force row level security;
 create policy sightings_wall on sightings for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER sightings_stamp_delete AFTER DELETE ON public.sightings REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
+CREATE TRIGGER sightings_stamp_insert AFTER INSERT ON public.sightings REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
+CREATE TRIGGER sightings_stamp_update AFTER UPDATE ON public.sightings REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
 grant delete, insert, select, update on sightings to stillroom_app;
 
 create table sources (
@@ -272,6 +314,10 @@ alter table sowings force row level security;
 create policy sowings_wall on sowings for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER sowings_keep_picks BEFORE DELETE ON public.sowings FOR EACH ROW EXECUTE FUNCTION keep_picked_sowing();
+CREATE TRIGGER sowings_stamp_delete AFTER DELETE ON public.sowings REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
+CREATE TRIGGER sowings_stamp_insert AFTER INSERT ON public.sowings REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
+CREATE TRIGGER sowings_stamp_update AFTER UPDATE ON public.sowings REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
 grant delete, insert, select, update on sowings to stillroom_app;
 
 create table weather_days (
@@ -288,4 +334,44 @@ alter table weather_days force row level security;
 create policy weather_days_wall on weather_days for all to public
   using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
   with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER weather_days_stamp_delete AFTER DELETE ON public.weather_days REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('weather');
+CREATE TRIGGER weather_days_stamp_insert AFTER INSERT ON public.weather_days REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('weather');
+CREATE TRIGGER weather_days_stamp_update AFTER UPDATE ON public.weather_days REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('weather');
 grant delete, insert, select, update on weather_days to stillroom_app;
+
+CREATE OR REPLACE FUNCTION public.keep_picked_sowing()
+ RETURNS trigger
+ LANGUAGE plpgsql
+AS $function$
+BEGIN
+  IF EXISTS (SELECT FROM picks WHERE household_id = OLD.household_id AND sowing_id = OLD.id AND undone_at IS NULL)
+     AND EXISTS (SELECT FROM households WHERE household_id = OLD.household_id) THEN
+    RAISE EXCEPTION 'picks of this sowing stand' USING ERRCODE = 'foreign_key_violation', CONSTRAINT = 'picks_sowing_fk', TABLE = 'picks';
+  END IF;
+  RETURN OLD;
+END
+$function$;
+
+CREATE OR REPLACE FUNCTION public.renew_stamp()
+ RETURNS trigger
+ LANGUAGE plpgsql
+AS $function$
+BEGIN
+  UPDATE household_stamps SET
+    garden = CASE WHEN TG_ARGV[0] IN ('garden', 'house') THEN gen_random_uuid() ELSE garden END,
+    kitchen = CASE WHEN TG_ARGV[0] IN ('kitchen', 'house') THEN gen_random_uuid() ELSE kitchen END,
+    weather = CASE WHEN TG_ARGV[0] = 'weather' THEN gen_random_uuid() ELSE weather END
+  WHERE household_id IN (SELECT household_id FROM changed);
+  RETURN NULL;
+END
+$function$;
+
+CREATE OR REPLACE PROCEDURE public.stamp_writes_to(IN household_table text, IN part text)
+ LANGUAGE plpgsql
+AS $procedure$
+BEGIN
+  EXECUTE format('CREATE TRIGGER %I AFTER INSERT ON %I REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp(%L)', household_table || '_stamp_insert', household_table, part);
+  EXECUTE format('CREATE TRIGGER %I AFTER UPDATE ON %I REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp(%L)', household_table || '_stamp_update', household_table, part);
+  EXECUTE format('CREATE TRIGGER %I AFTER DELETE ON %I REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp(%L)', household_table || '_stamp_delete', household_table, part);
+END
+$procedure$;

@@ -18,6 +18,8 @@ export interface Table {
   readonly rowSecurity: boolean;
   readonly forced: boolean;
   readonly policies: readonly Policy[];
+  /** Those that no constraint brings with it. */
+  readonly triggers: readonly Named[];
   /** "select, insert" to a role other than the owner. */
   readonly grants: readonly { readonly privileges: string; readonly role: string }[];
 }
@@ -35,6 +37,11 @@ export interface Policy {
   readonly check: string | null;
 }
 
+/** Functions and procedures in `public`, each as a statement that makes it. */
+export async function readRoutines(client: pg.ClientBase): Promise<string[]> {
+  return (await ask<{ definition: string }>(client, ROUTINES)).map(({ definition }) => definition.trim());
+}
+
 /** Everything in `public`; asks one catalogue at a time and puts the answers together by table. */
 export async function readCatalogue(client: pg.ClientBase): Promise<Table[]> {
   const tables = await ask<{ name: string; row_security: boolean; forced: boolean }>(client, TABLES);
@@ -42,6 +49,7 @@ export async function readCatalogue(client: pg.ClientBase): Promise<Table[]> {
   const constraints = await ask<Named & { table: string }>(client, CONSTRAINTS);
   const indexes = await ask<Named & { table: string }>(client, INDEXES);
   const policies = await ask<Policy & { table: string }>(client, POLICIES);
+  const triggers = await ask<Named & { table: string }>(client, TRIGGERS);
   const grants = await ask<{ table: string; privileges: string; role: string }>(client, GRANTS);
   return tables.map(({ name, row_security, forced }) => {
     const ofThis = <T extends { table: string }>(rows: readonly T[]) => rows.filter((row) => row.table === name);
@@ -53,6 +61,7 @@ export async function readCatalogue(client: pg.ClientBase): Promise<Table[]> {
       rowSecurity: row_security,
       forced,
       policies: ofThis(policies),
+      triggers: ofThis(triggers),
       grants: ofThis(grants),
     };
   });
@@ -63,6 +72,9 @@ async function ask<T extends object>(client: pg.ClientBase, query: string): Prom
 }
 
 const OURS = "c.relnamespace = 'public'::regnamespace and c.relkind in ('r', 'p')";
+
+const ROUTINES = `
+  select pg_get_functiondef(p.oid) as definition from pg_proc p where p.pronamespace = 'public'::regnamespace order by p.proname collate "C"`;
 
 const TABLES = `
   select c.relname as name, c.relrowsecurity as row_security, c.relforcerowsecurity as forced
@@ -93,6 +105,11 @@ const POLICIES = `
     pg_get_expr(p.polqual, p.polrelid) as using, pg_get_expr(p.polwithcheck, p.polrelid) as check
   from pg_policy p join pg_class c on c.oid = p.polrelid
   where ${OURS} order by p.polname collate "C"`;
+
+const TRIGGERS = `
+  select c.relname as table, t.tgname as name, pg_get_triggerdef(t.oid) as definition
+  from pg_trigger t join pg_class c on c.oid = t.tgrelid
+  where ${OURS} and not t.tgisinternal order by t.tgname collate "C"`;
 
 const GRANTS = `
   select "table", string_agg(privilege, ', ' order by privilege) as privileges, role from (

@@ -35,7 +35,7 @@ export const households = pgTable(
     primaryKey({ name: "households_pk", columns: [t.householdId] }),
     check("households_place", sql`${t.latitude} between -90 and 90 and ${t.longitude} between -180 and 180`),
     check("households_people", sql`${t.people} between 1 and 60`),
-    check("households_week_start", sql`${t.weekStart} in ('monday','sunday','saturday','friday')`),
+    check("households_week_start", sql`${t.weekStart} in ('monday','tuesday','wednesday','thursday','friday','saturday','sunday')`),
     check("households_units", sql`${t.units} in ('metric','us','imperial')`),
     check("households_glut", sql`${t.glutGrams} >= 0`),
     check("households_cooks", sql`${t.cooks} between 1 and 6`),

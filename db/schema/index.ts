@@ -4,3 +4,4 @@ export * from "./households.ts";
 export * from "./recipes.ts";
 export * from "./reference.ts";
 export * from "./sowings.ts";
+export * from "./stamps.ts";

@@ -78,7 +78,8 @@ export const picks = pgTable(
   (t) => [
     primaryKey({ name: "picks_pk", columns: [t.householdId, t.id] }),
     ofHousehold("picks", t.householdId),
-    foreignKey({ name: "picks_sowing_fk", columns: [t.householdId, t.sowingId], foreignColumns: [sowings.householdId, sowings.id] }),
+    // a sowing goes with its undone picks; the trigger sowings_keep_picks refuses it while a pick stands
+    foreignKey({ name: "picks_sowing_fk", columns: [t.householdId, t.sowingId], foreignColumns: [sowings.householdId, sowings.id] }).onDelete("cascade"),
     index("picks_sowing_day").on(t.householdId, t.sowingId, t.pickedOn),
     index("picks_day").on(t.householdId, t.pickedOn),
     check("picks_grams", sql`${t.grams} > 0`),

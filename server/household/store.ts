@@ -10,8 +10,9 @@ export async function findHousehold(tx: Tx, householdId: string): Promise<Househ
   return there(row);
 }
 
+/** Held against other edits, while rows that refer to it may still be written: whoever wrote one holds the household's stamps, which an edit needs. */
 export async function lockHousehold(tx: Tx, householdId: string): Promise<HouseholdRow> {
-  const [row] = await tx.select().from(households).where(eq(households.householdId, householdId)).for("update");
+  const [row] = await tx.select().from(households).where(eq(households.householdId, householdId)).for("no key update");
   return there(row);
 }
 

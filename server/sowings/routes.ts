@@ -63,7 +63,7 @@ export const sowingRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, c
     },
   );
 
-  app.delete("/api/sowings/:id", { schema: { tags, summary: "Take a sowing out of which nothing was picked", params: IdParams, response: { 204: z.void(), ...refusals } } }, async (request, reply) => {
+  app.delete("/api/sowings/:id", { schema: { tags, summary: "Take a sowing out of which no pick stands", params: IdParams, response: { 204: z.void(), ...refusals } } }, async (request, reply) => {
     granted(await within(request, (tx, householdId) => takeSowingOut(tx, householdId, request.params.id, ifMatchOf(request))));
     return reply.code(204).send();
   });

@@ -49,12 +49,12 @@ export async function updateSowing(tx: Tx, stored: SowingRow, sowing: NewSowing)
   return row as SowingRow;
 }
 
-/** How many picks stand, and how many were written down at all. */
-export async function countPicksOf(tx: Tx, sowing: SowingRow): Promise<{ standing: number; written: number }> {
-  const ofSowing = and(eq(picks.householdId, sowing.householdId), eq(picks.sowingId, sowing.id));
-  return { standing: await tx.$count(picks, and(ofSowing, isNull(picks.undoneAt))), written: await tx.$count(picks, ofSowing) };
+/** How many picks of it stand; what was undone is not counted. */
+export function countPicksOf(tx: Tx, sowing: SowingRow): Promise<number> {
+  return tx.$count(picks, and(eq(picks.householdId, sowing.householdId), eq(picks.sowingId, sowing.id), isNull(picks.undoneAt)));
 }
 
+/** Its sightings go with it, and its undone picks. */
 export async function deleteSowing(tx: Tx, sowing: SowingRow): Promise<void> {
   await tx.delete(sowings).where(at(sowing.householdId, sowing.id));
 }

@@ -9,12 +9,8 @@ export async function takeSowingOut(tx: Tx, householdId: string, id: string, ifM
   const sowing = await lockSowing(tx, householdId, id);
   if (!sowing) return refuse("not-found", "There is no such sowing.");
   refuseStaleDelete(ifMatch, tagOf(sowing));
-  // undone picks count too: what was once picked, and that it was undone, is kept
-  const { standing, written } = await countPicksOf(tx, sowing);
-  if (written > 0) return refuse("conflict", `${standing > 0 ? onRecord(standing) : undone(written)}, so it stays. Write down that it is finished instead.`);
+  const picks = await countPicksOf(tx, sowing);
+  if (picks > 0) return refuse("conflict", `${picks} ${picks === 1 ? "pick is" : "picks are"} on record from this sowing, so it stays. Write down that it is finished instead, or undo ${picks === 1 ? "the pick" : "the picks"} first.`);
   await deleteSowing(tx, sowing);
   return ok(undefined);
 }
-
-const onRecord = (picks: number): string => `${picks} ${picks === 1 ? "pick is" : "picks are"} on record from this sowing`;
-const undone = (picks: number): string => (picks === 1 ? "One pick of this sowing was written down and undone, and both are kept" : `${picks} picks of this sowing were written down and undone, and all that is kept`);

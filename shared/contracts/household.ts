@@ -3,7 +3,7 @@ import { isZone } from "../kernel/zone.ts";
 import { Grams, Name, Slug } from "./common.ts";
 import { Kitchen } from "./kitchen.ts";
 
-export const WEEK_STARTS = ["monday", "sunday", "saturday", "friday"] as const;
+export const WEEK_STARTS = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"] as const;
 
 const fields = {
   name: Name,

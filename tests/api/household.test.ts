@@ -33,6 +33,11 @@ describe("the household", () => {
     expect(potato(forThree) / potato(forTwo)).toBeCloseTo(1.5, 2);
   });
 
+  it.each(["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"])("may begin its week on a %s", async (weekStart) => {
+    const changed = await change(await stillroom.as(), { ...household, weekStart });
+    expect([changed.statusCode, changed.json<{ weekStart: string }>().weekStart]).toEqual([200, weekStart]);
+  });
+
   it("takes the same again without a version, and without effect", async () => {
     const before = await tag(stillroom);
     const again = await stillroom.call("PUT", "/api/household", { body: { ...household, glutGrams: 1000 } });

@@ -94,7 +94,7 @@ describe("a pick", () => {
     expect((await put(randomUUID(), pick({ sowingId: leeks, pickedOn: "2027-05-25" }))).statusCode).toBe(201);
   });
 
-  it("keeps its sowing: it can be neither taken out nor moved to a later day", async () => {
+  it("keeps its sowing: it can be neither taken out nor moved to a later day, until it is undone", async () => {
     const sowing = await sow();
     const id = await putNew(stillroom, "picks", pick({ sowingId: sowing, pickedOn: "2027-07-01" }));
     expect((await stillroom.call("DELETE", `/api/sowings/${sowing}`)).statusCode).toBe(409);
@@ -105,6 +105,8 @@ describe("a pick", () => {
     expect([moved.statusCode, badFields(moved)]).toEqual([409, ["sownOn"]]);
     await stillroom.call("DELETE", `/api/picks/${id}`);
     expect((await stillroom.call("PUT", `/api/sowings/${sowing}`, { body, headers: { "if-match": String(stored.headers.etag) } })).statusCode).toBe(200);
-    expect((await stillroom.call("DELETE", `/api/sowings/${sowing}`)).statusCode).toBe(409);
+    // nothing that was picked stands any more, so the sowing goes, and the undone pick with it
+    expect((await stillroom.call("DELETE", `/api/sowings/${sowing}`)).statusCode).toBe(204);
+    expect((await stillroom.call("GET", `/api/picks/${id}`)).statusCode).toBe(404);
   });
 });
