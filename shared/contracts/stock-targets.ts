@@ -1,0 +1,14 @@
+import { z } from "zod";
+import { Day, Id, StoredId } from "./common.ts";
+
+/** So many portions of it are to be in store by a day. */
+export const NewStockTarget = z
+  .strictObject({ recipeId: Id, portions: z.int("must be whole portions").min(1, "must be at least one portion").max(100_000), by: Day })
+  .meta({ id: "NewStockTarget" });
+export type NewStockTarget = z.infer<typeof NewStockTarget>;
+
+export const StockTarget = z
+  .object({ id: StoredId, recipeId: StoredId, title: z.string(), portions: z.int(), by: z.string(), inLarderPortions: z.int(), missingPortions: z.int(), past: z.boolean() })
+  .meta({ id: "StockTarget" });
+export type StockTarget = z.infer<typeof StockTarget>;
+export const StockTargets = z.array(StockTarget);
