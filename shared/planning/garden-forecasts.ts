@@ -95,7 +95,12 @@ function weatherFor(garden: GardenFacts, plantings: readonly GardenPlanting[], s
   const from = Math.min(seasonStart(season, southern), span.fromDay, ...begins) - BEFORE_SOWING_DAYS;
   // the first frost of the autumn may come as late as the midsummer after it
   const until = Math.max(seasonStart(season + 1, southern) + 181, span.untilDay, ...begins.map((day) => day + SEASON_DAYS));
-  return weatherYears({ record: garden.record, normals: garden.normals, asOf, from, until, seed: garden.seed });
+  return weatherBetween(garden, from, until);
+}
+
+/** The scenario years of a stretch of days, both ends included, as known on the day of the facts. */
+export function weatherBetween(garden: GardenFacts, from: DayNumber, until: DayNumber): Outcome<WeatherYears> {
+  return weatherYears({ record: garden.record, normals: garden.normals, asOf: dayNumber(garden.asOf), from, until, seed: garden.seed });
 }
 
 /**

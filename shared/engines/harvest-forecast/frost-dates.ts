@@ -7,16 +7,16 @@ const FROST_C = 0;
 
 /**
  * Bands over the years that bring a frost; null where none does. Spring runs from 1 January, autumn from 1 July to the next 30 June (six months
- * later in the south), as far as the weather reaches.
+ * later in the south), as far as the weather reaches. A night counts with a minimum of `atMostC` or less.
  */
-export function frostDates(weather: WeatherYears, season: number, southern: boolean): FrostDates {
+export function frostDates(weather: WeatherYears, season: number, southern: boolean, atMostC: number = FROST_C): FrostDates {
   const newYear = monthStart(season, 1, southern);
   const midsummer = monthStart(season, 7, southern);
   const nextMidsummer = monthStart(season + 1, 7, southern);
   const last: number[] = [];
   const first: number[] = [];
   for (const { tminC } of weather.years) {
-    const frosty = (day: number): boolean => (tminC[day - weather.firstDay] ?? NaN) <= FROST_C;
+    const frosty = (day: number): boolean => (tminC[day - weather.firstDay] ?? NaN) <= atMostC;
     for (let day = midsummer - 1; day >= newYear; day--)
       if (frosty(day)) {
         last.push(day);

@@ -13,4 +13,7 @@ export { weeklySupply } from "./weekly-supply.ts";
 export { summarise } from "./summary.ts";
 export type { ForecastSummary } from "./summary.ts";
 export { finishedSowingOf } from "./finished-sowing.ts";
+export { picksBySowingDay, sowingDayFor, sowingServes } from "./sowing-days.ts";
+export type { SowingDays } from "./sowing-days.ts";
+export { raisingDays } from "./planting-out.ts";
 export type * from "./types.ts";
