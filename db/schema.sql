@@ -94,6 +94,7 @@ create table household_stamps (
   garden uuid default gen_random_uuid() not null,
   kitchen uuid default gen_random_uuid() not null,
   weather uuid default gen_random_uuid() not null,
+  larder uuid default gen_random_uuid() not null,
   constraint household_stamps_pk PRIMARY KEY (household_id),
   constraint household_stamps_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE
 );
@@ -140,6 +141,85 @@ CREATE TRIGGER households_stamp_insert AFTER INSERT ON public.households REFEREN
 CREATE TRIGGER households_stamp_update AFTER UPDATE ON public.households REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('house');
 grant delete, insert, select, update on households to stillroom_app;
 
+create table lots (
+  household_id uuid not null,
+  id uuid not null,
+  title text not null,
+  crop text,
+  recipe_id uuid,
+  place_id uuid not null,
+  made_on date not null,
+  portion_grams integer,
+  portion_ml integer,
+  best_until date,
+  note text,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint lots_pk PRIMARY KEY (household_id, id),
+  constraint lots_crop_fk FOREIGN KEY (crop) REFERENCES crops(slug),
+  constraint lots_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint lots_place_fk FOREIGN KEY (household_id, place_id) REFERENCES places(household_id, id),
+  constraint lots_recipe_fk FOREIGN KEY (household_id, recipe_id) REFERENCES recipes(household_id, id),
+  constraint lots_best_until CHECK (((best_until IS NULL) OR (best_until >= made_on))),
+  constraint lots_one_origin CHECK ((num_nonnulls(crop, recipe_id) <= 1)),
+  constraint lots_portion CHECK ((((portion_grams IS NULL) OR (portion_grams > 0)) AND ((portion_ml IS NULL) OR (portion_ml > 0))))
+);
+CREATE INDEX lots_made ON public.lots USING btree (household_id, made_on);
+CREATE INDEX lots_place ON public.lots USING btree (household_id, place_id);
+alter table lots enable row level security;
+alter table lots force row level security;
+create policy lots_wall on lots for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER lots_keep_movements BEFORE DELETE ON public.lots FOR EACH ROW EXECUTE FUNCTION keep_moved_lot();
+CREATE TRIGGER lots_stamp_delete AFTER DELETE ON public.lots REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+CREATE TRIGGER lots_stamp_insert AFTER INSERT ON public.lots REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+CREATE TRIGGER lots_stamp_update AFTER UPDATE ON public.lots REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+grant delete, insert, select, update on lots to stillroom_app;
+
+create table movements (
+  household_id uuid not null,
+  id uuid not null,
+  lot_id uuid not null,
+  kind text not null,
+  on_day date not null,
+  grams integer,
+  portions integer,
+  amount integer not null,
+  counted_in text not null,
+  whole_amount integer,
+  taken_for text,
+  place_id uuid,
+  to_place_id uuid,
+  queued boolean default false not null,
+  at text,
+  note text,
+  recorded_at timestamp with time zone default clock_timestamp() not null,
+  undone_at timestamp with time zone,
+  constraint movements_pk PRIMARY KEY (household_id, id),
+  constraint movements_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint movements_lot_fk FOREIGN KEY (household_id, lot_id) REFERENCES lots(household_id, id) ON DELETE CASCADE,
+  constraint movements_place_fk FOREIGN KEY (household_id, place_id) REFERENCES places(household_id, id),
+  constraint movements_to_place_fk FOREIGN KEY (household_id, to_place_id) REFERENCES places(household_id, id),
+  constraint movements_amounts CHECK (((COALESCE(grams, portions) >= 0) AND (amount >= 0) AND ((kind = 'recount'::text) OR (amount > 0)))),
+  constraint movements_counted_in CHECK ((counted_in = ANY (ARRAY['grams'::text, 'portions'::text]))),
+  constraint movements_kind CHECK ((kind = ANY (ARRAY['put'::text, 'take'::text, 'give'::text, 'compost'::text, 'recount'::text, 'move'::text]))),
+  constraint movements_one_amount CHECK ((num_nonnulls(grams, portions) = 1)),
+  constraint movements_taken_for CHECK ((((kind = 'take'::text) = (taken_for IS NOT NULL)) AND ((taken_for IS NULL) OR (taken_for = ANY (ARRAY['eat'::text, 'trim'::text, 'batch'::text]))))),
+  constraint movements_to_place CHECK ((((kind = 'move'::text) = (to_place_id IS NOT NULL)) AND ((to_place_id IS NULL) OR (place_id IS NULL) OR (to_place_id <> place_id)))),
+  constraint movements_whole CHECK ((((kind = 'recount'::text) = (whole_amount IS NOT NULL)) AND ((whole_amount IS NULL) OR (whole_amount >= amount))))
+);
+CREATE INDEX movements_lot ON public.movements USING btree (household_id, lot_id);
+alter table movements enable row level security;
+alter table movements force row level security;
+create policy movements_wall on movements for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER movements_stamp_delete AFTER DELETE ON public.movements REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+CREATE TRIGGER movements_stamp_insert AFTER INSERT ON public.movements REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+CREATE TRIGGER movements_stamp_update AFTER UPDATE ON public.movements REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+grant insert, select, update (undone_at) on movements to stillroom_app;
+
 create table picks (
   household_id uuid not null,
   id uuid not null,
@@ -166,6 +246,29 @@ CREATE TRIGGER picks_stamp_delete AFTER DELETE ON public.picks REFERENCING OLD T
 CREATE TRIGGER picks_stamp_insert AFTER INSERT ON public.picks REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
 CREATE TRIGGER picks_stamp_update AFTER UPDATE ON public.picks REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
 grant insert, select, update (undone_at) on picks to stillroom_app;
+
+create table places (
+  household_id uuid not null,
+  id uuid not null,
+  name text not null,
+  kind text not null,
+  litres numeric(9,1),
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint places_pk PRIMARY KEY (household_id, id),
+  constraint places_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint places_kind CHECK ((kind = ANY (ARRAY['fridge'::text, 'freezer'::text, 'shelf'::text, 'cellar'::text, 'clamp'::text]))),
+  constraint places_litres CHECK (((litres IS NULL) OR (litres > (0)::numeric)))
+);
+alter table places enable row level security;
+alter table places force row level security;
+create policy places_wall on places for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER places_stamp_delete AFTER DELETE ON public.places REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+CREATE TRIGGER places_stamp_insert AFTER INSERT ON public.places REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+CREATE TRIGGER places_stamp_update AFTER UPDATE ON public.places REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+grant delete, insert, select, update on places to stillroom_app;
 
 create table plan_lines (
   household_id uuid not null,
@@ -320,6 +423,58 @@ CREATE TRIGGER sowings_stamp_insert AFTER INSERT ON public.sowings REFERENCING N
 CREATE TRIGGER sowings_stamp_update AFTER UPDATE ON public.sowings REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('garden');
 grant delete, insert, select, update on sowings to stillroom_app;
 
+create table stock_targets (
+  household_id uuid not null,
+  id uuid not null,
+  recipe_id uuid not null,
+  portions integer not null,
+  by_day date not null,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint stock_targets_pk PRIMARY KEY (household_id, id),
+  constraint stock_targets_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint stock_targets_recipe_fk FOREIGN KEY (household_id, recipe_id) REFERENCES recipes(household_id, id),
+  constraint stock_targets_portions CHECK ((portions > 0))
+);
+CREATE INDEX stock_targets_recipe ON public.stock_targets USING btree (household_id, recipe_id);
+alter table stock_targets enable row level security;
+alter table stock_targets force row level security;
+create policy stock_targets_wall on stock_targets for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER stock_targets_stamp_delete AFTER DELETE ON public.stock_targets REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER stock_targets_stamp_insert AFTER INSERT ON public.stock_targets REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER stock_targets_stamp_update AFTER UPDATE ON public.stock_targets REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+grant delete, insert, select, update on stock_targets to stillroom_app;
+
+create table supplies (
+  household_id uuid not null,
+  id uuid not null,
+  kind text not null,
+  name text not null,
+  amount integer not null,
+  unit text not null,
+  holds_ml integer,
+  best_until date,
+  note text,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint supplies_pk PRIMARY KEY (household_id, id),
+  constraint supplies_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint supplies_amount CHECK (((amount >= 0) AND ((holds_ml IS NULL) OR (holds_ml > 0)))),
+  constraint supplies_kind CHECK ((kind = ANY (ARRAY['jar'::text, 'lid'::text, 'bag'::text, 'box'::text, 'vinegar'::text, 'sugar'::text, 'salt'::text, 'yeast'::text, 'spice'::text, 'other'::text]))),
+  constraint supplies_unit CHECK ((unit = ANY (ARRAY['pieces'::text, 'g'::text, 'ml'::text])))
+);
+alter table supplies enable row level security;
+alter table supplies force row level security;
+create policy supplies_wall on supplies for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER supplies_stamp_delete AFTER DELETE ON public.supplies REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+CREATE TRIGGER supplies_stamp_insert AFTER INSERT ON public.supplies REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+CREATE TRIGGER supplies_stamp_update AFTER UPDATE ON public.supplies REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
+grant delete, insert, select, update on supplies to stillroom_app;
+
 create table weather_days (
   household_id uuid not null,
   day date not null,
@@ -338,6 +493,44 @@ CREATE TRIGGER weather_days_stamp_delete AFTER DELETE ON public.weather_days REF
 CREATE TRIGGER weather_days_stamp_insert AFTER INSERT ON public.weather_days REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('weather');
 CREATE TRIGGER weather_days_stamp_update AFTER UPDATE ON public.weather_days REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('weather');
 grant delete, insert, select, update on weather_days to stillroom_app;
+
+create table wishes (
+  household_id uuid not null,
+  id uuid not null,
+  recipe_id uuid not null,
+  portions integer not null,
+  by_words text,
+  from_words text,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint wishes_pk PRIMARY KEY (household_id, id),
+  constraint wishes_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint wishes_recipe_fk FOREIGN KEY (household_id, recipe_id) REFERENCES recipes(household_id, id),
+  constraint wishes_portions CHECK ((portions > 0))
+);
+CREATE INDEX wishes_recipe ON public.wishes USING btree (household_id, recipe_id);
+alter table wishes enable row level security;
+alter table wishes force row level security;
+create policy wishes_wall on wishes for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER wishes_stamp_delete AFTER DELETE ON public.wishes REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER wishes_stamp_insert AFTER INSERT ON public.wishes REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER wishes_stamp_update AFTER UPDATE ON public.wishes REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+grant delete, insert, select, update on wishes to stillroom_app;
+
+CREATE OR REPLACE FUNCTION public.keep_moved_lot()
+ RETURNS trigger
+ LANGUAGE plpgsql
+AS $function$
+BEGIN
+  IF EXISTS (SELECT FROM movements WHERE household_id = OLD.household_id AND lot_id = OLD.id AND undone_at IS NULL)
+     AND EXISTS (SELECT FROM households WHERE household_id = OLD.household_id) THEN
+    RAISE EXCEPTION 'movements of this lot stand' USING ERRCODE = 'foreign_key_violation', CONSTRAINT = 'movements_lot_fk', TABLE = 'movements';
+  END IF;
+  RETURN OLD;
+END
+$function$;
 
 CREATE OR REPLACE FUNCTION public.keep_picked_sowing()
  RETURNS trigger
@@ -360,7 +553,8 @@ BEGIN
   UPDATE household_stamps SET
     garden = CASE WHEN TG_ARGV[0] IN ('garden', 'house') THEN gen_random_uuid() ELSE garden END,
     kitchen = CASE WHEN TG_ARGV[0] IN ('kitchen', 'house') THEN gen_random_uuid() ELSE kitchen END,
-    weather = CASE WHEN TG_ARGV[0] = 'weather' THEN gen_random_uuid() ELSE weather END
+    weather = CASE WHEN TG_ARGV[0] = 'weather' THEN gen_random_uuid() ELSE weather END,
+    larder = CASE WHEN TG_ARGV[0] = 'larder' THEN gen_random_uuid() ELSE larder END
   WHERE household_id IN (SELECT household_id FROM changed);
   RETURN NULL;
 END

@@ -15,10 +15,12 @@ export const householdStamps = pgTable(
     householdId: householdId(),
     /** Place and normals, beds, sowings, sightings, picks. */
     garden: stamp("garden"),
-    /** People and what they eat, recipes, plan lines, cook days. */
+    /** People and what they eat, recipes, plan lines, cook days, wishes, targets. */
     kitchen: stamp("kitchen"),
     /** Daily weather. */
     weather: stamp("weather"),
+    /** Places, lots, movements, supplies. */
+    larder: stamp("larder"),
   },
   (t) => [primaryKey({ name: "household_stamps_pk", columns: [t.householdId] }), ofHousehold("household_stamps", t.householdId)],
 );

@@ -28,6 +28,12 @@ const sound = (): Record<string, Values> => ({
   recipe_parts: { household_id: household, recipe_id: rows.partId, part_id: rows.recipeId },
   plan_lines: { household_id: household, id: randomUUID(), week: "2026-W53", recipe_id: rows.recipeId, batches: 1 },
   cook_days: { household_id: household, id: randomUUID(), on_day: "2027-08-07", starts_at: "09:30", ends_by: "13:00", cooks: 2, kitchen: "{}", unavailable: "[]" },
+  places: { household_id: household, id: randomUUID(), name: "Drawer 2", kind: "freezer", litres: 40 },
+  lots: { household_id: household, id: randomUUID(), title: "Soup", recipe_id: rows.recipeId, place_id: rows.placeId, made_on: "2027-07-20", portion_grams: 350, portion_ml: 400, best_until: "2027-10-20" },
+  movements: { household_id: household, id: randomUUID(), lot_id: rows.lotId, kind: "put", on_day: "2027-07-20", portions: 6, amount: 6, counted_in: "portions", place_id: rows.placeId },
+  wishes: { household_id: household, id: randomUUID(), recipe_id: rows.recipeId, portions: 4 },
+  stock_targets: { household_id: household, id: randomUUID(), recipe_id: rows.recipeId, portions: 40, by_day: "2027-11-01" },
+  supplies: { household_id: household, id: randomUUID(), kind: "yeast", name: "Dried yeast", amount: 42, unit: "g", best_until: "2027-12-01" },
   reference_rows: { kind: "test", key: "a", facts: "{}", source: "CP" },
 });
 
@@ -74,6 +80,34 @@ const CHECKS: [constraint: string, table: string, change: Values][] = [
   ["cook_days_clock", ...cookDay({ ends_by: "9:00" })],
   ["cook_day_dishes_batches", "cook_day_dishes", { batches: 0 }],
   ["reference_rows_source", "reference_rows", { source: "" }],
+  ["places_kind", "places", { kind: "attic" }],
+  ["places_litres", "places", { litres: 0 }],
+  ["places_litres", "places", { litres: -5 }],
+  ["lots_one_origin", "lots", { crop: "tomato" }],
+  ["lots_portion", "lots", { portion_grams: 0 }],
+  ["lots_portion", "lots", { portion_ml: -1 }],
+  ["lots_best_until", "lots", { best_until: "2027-07-19" }],
+  ["movements_kind", "movements", { kind: "steal" }],
+  ["movements_one_amount", "movements", { portions: null }],
+  ["movements_one_amount", "movements", { grams: 5 }],
+  ["movements_amounts", "movements", { portions: -1 }],
+  ["movements_amounts", "movements", { amount: 0 }],
+  ["movements_counted_in", "movements", { counted_in: "cups" }],
+  ["movements_whole", "movements", { kind: "recount" }],
+  ["movements_whole", "movements", { whole_amount: 6 }],
+  ["movements_whole", "movements", { kind: "recount", whole_amount: 5 }],
+  ["movements_taken_for", "movements", { kind: "take" }],
+  ["movements_taken_for", "movements", { kind: "take", taken_for: "fun" }],
+  ["movements_taken_for", "movements", { taken_for: "eat" }],
+  ["movements_to_place", "movements", { kind: "move" }],
+  ["movements_to_place", "movements", { to_place_id: "same" }],
+  ["movements_to_place", "movements", { kind: "move", to_place_id: "same" }],
+  ["wishes_portions", "wishes", { portions: 0 }],
+  ["stock_targets_portions", "stock_targets", { portions: 0 }],
+  ["supplies_kind", "supplies", { kind: "gold" }],
+  ["supplies_unit", "supplies", { unit: "cups" }],
+  ["supplies_amount", "supplies", { amount: -1 }],
+  ["supplies_amount", "supplies", { holds_ml: 0 }],
 ];
 
 const ELSEWHERE = "11111111-1111-4111-8111-111111111111";
@@ -91,6 +125,14 @@ const REFERENCES: [constraint: string, table: string, change: Values][] = [
   ["plan_lines_recipe_fk", "plan_lines", { recipe_id: ELSEWHERE }],
   ["cook_day_dishes_day_fk", "cook_day_dishes", { cook_day_id: ELSEWHERE }],
   ["cook_day_dishes_recipe_fk", "cook_day_dishes", { recipe_id: ELSEWHERE }],
+  ["lots_place_fk", "lots", { place_id: ELSEWHERE }],
+  ["lots_recipe_fk", "lots", { recipe_id: ELSEWHERE }],
+  ["lots_crop_fk", "lots", { recipe_id: null, crop: "moon-carrot" }],
+  ["movements_lot_fk", "movements", { lot_id: ELSEWHERE }],
+  ["movements_place_fk", "movements", { place_id: ELSEWHERE }],
+  ["movements_to_place_fk", "movements", { kind: "move", to_place_id: ELSEWHERE }],
+  ["wishes_recipe_fk", "wishes", { recipe_id: ELSEWHERE }],
+  ["stock_targets_recipe_fk", "stock_targets", { recipe_id: ELSEWHERE }],
 ];
 
 /** Inserts as the superuser, so that nothing but the constraints is in the way; rolled back. Answers the constraint that refused. */
@@ -101,6 +143,7 @@ function insert(table: string, change: Values): Promise<string | undefined> {
       const base = table === "cook_day_dishes" ? await dish(client) : sound()[table];
       const row: Values = { ...base, ...change };
       if (row["part_id"] === "same") row["part_id"] = row["recipe_id"];
+      if (row["to_place_id"] === "same") row["to_place_id"] = row["place_id"];
       const names = Object.keys(row);
       await client.query(`insert into ${table} (${names.join(", ")}) values (${names.map((_, i) => `$${i + 1}`).join(", ")})`, Object.values(row));
       return undefined;

@@ -25,7 +25,7 @@ const stampsOf = async (household: string) => {
 };
 const asOwner = (statement: string) => asSuperuser(scratch.url, (client) => client.query(statement));
 
-const PARTS = ["garden", "kitchen", "weather"] as const;
+const PARTS = ["garden", "kitchen", "weather", "larder"] as const;
 /** A write to each table by another connection than the service's, and which stamps it renews. */
 const WRITES: [table: string, set: string, renews: readonly (typeof PARTS)[number][]][] = [
   ["households", "people = 5", ["garden", "kitchen"]],
@@ -39,6 +39,12 @@ const WRITES: [table: string, set: string, renews: readonly (typeof PARTS)[numbe
   ["plan_lines", "batches = 3", ["kitchen"]],
   ["cook_days", "cooks = 2", ["kitchen"]],
   ["cook_day_dishes", "batches = 2", ["kitchen"]],
+  ["wishes", "portions = 5", ["kitchen"]],
+  ["stock_targets", "portions = 50", ["kitchen"]],
+  ["places", "litres = 60", ["larder"]],
+  ["lots", "title = 'Plum tomatoes'", ["larder"]],
+  ["movements", "undone_at = now()", ["larder"]],
+  ["supplies", "amount = 8", ["larder"]],
 ];
 
 describe("the stamps of a household", () => {

@@ -4,7 +4,7 @@ import pg from "pg";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { APP_ROLE } from "#db/client.ts";
 import { emptyHousehold } from "#db/provision.ts";
-import { beds, crops, households, picks, planLines, sowings } from "#db/schema/index.ts";
+import { beds, crops, households, lots, movements, picks, planLines, sowings, wishes } from "#db/schema/index.ts";
 import { fillHousehold, householdTables, type HouseholdRows } from "../support/database-rows.ts";
 import { asSuperuser, freshDb, makeHousehold, type TestDb } from "../support/test-db.ts";
 
@@ -42,7 +42,7 @@ describe("a household", () => {
   it("has a row in every table that this file looks at", async () => {
     const counts = await rowsOf(scratch.url, theirs);
     expect(Object.values(counts).every((n) => n > 0)).toBe(true);
-    expect(Object.keys(counts).length).toBeGreaterThanOrEqual(11);
+    expect(Object.keys(counts).length).toBeGreaterThanOrEqual(18);
   });
 
   it.each(householdTables)("sees nothing of another's in $name, nor changes or deletes it", async ({ name, table, householdId }) => {
@@ -51,6 +51,7 @@ describe("a household", () => {
       const seen = await tx.select().from(table).where(eq(householdId, theirs));
       expect(seen).toEqual([]);
       if (table === picks) await tx.update(picks).set({ undoneAt: "2027-07-21T00:00:00Z" }).where(eq(picks.householdId, theirs));
+      else if (table === movements) await tx.update(movements).set({ undoneAt: "2027-07-21T00:00:00Z" }).where(eq(movements.householdId, theirs));
       else {
         const changed = await tx.execute(sql`update ${table} set household_id = ${ours}::uuid where household_id = ${theirs}::uuid`);
         const deleted = await tx.execute(sql`delete from ${table} where household_id = ${theirs}::uuid`);
@@ -58,8 +59,8 @@ describe("a household", () => {
       }
     });
     expect(await rowsOf(scratch.url, theirs)).toEqual(before);
-    const undone = await scratch.db.inHousehold(theirs, (tx) => tx.select({ at: picks.undoneAt }).from(picks));
-    expect(undone).toEqual([{ at: null }]);
+    const undone = await scratch.db.inHousehold(theirs, async (tx) => [...(await tx.select({ at: picks.undoneAt }).from(picks)), ...(await tx.select({ at: movements.undoneAt }).from(movements))]);
+    expect(undone).toEqual([{ at: null }, { at: null }]);
   });
 
   it("sees its own rows", async () => {
@@ -85,6 +86,12 @@ describe("a household", () => {
     expect(await refusal(scratch.db.inHousehold(ours, (tx) => tx.insert(picks).values(pick)))).toBe(FOREIGN_KEY_VIOLATION);
     const line = { householdId: ours, id: randomUUID(), week: "2027-W30", recipeId: theirRows.recipeId, batches: 1 };
     expect(await refusal(scratch.db.inHousehold(ours, (tx) => tx.insert(planLines).values(line)))).toBe(FOREIGN_KEY_VIOLATION);
+    const lot = { householdId: ours, id: randomUUID(), title: "Not mine", placeId: theirRows.placeId, madeOn: "2027-07-20" };
+    expect(await refusal(scratch.db.inHousehold(ours, (tx) => tx.insert(lots).values(lot)))).toBe(FOREIGN_KEY_VIOLATION);
+    const movement = { householdId: ours, id: randomUUID(), lotId: theirRows.lotId, kind: "put", on: "2027-07-20", grams: 1, amount: 1, countedIn: "grams" };
+    expect(await refusal(scratch.db.inHousehold(ours, (tx) => tx.insert(movements).values(movement)))).toBe(FOREIGN_KEY_VIOLATION);
+    const wish = { householdId: ours, id: randomUUID(), recipeId: theirRows.recipeId, portions: 1 };
+    expect(await refusal(scratch.db.inHousehold(ours, (tx) => tx.insert(wishes).values(wish)))).toBe(FOREIGN_KEY_VIOLATION);
   });
 
   it("may use an id that another uses, and learns nothing from it", async () => {

@@ -19,11 +19,14 @@ export interface HouseholdRows {
   readonly pickId: string;
   readonly recipeId: string;
   readonly partId: string;
+  readonly placeId: string;
+  readonly lotId: string;
+  readonly movementId: string;
 }
 
 /** The household itself is there already (makeHousehold). `ids` lets two households hold things of the same id. */
 export async function fillHousehold(tx: Tx, householdId: string, ids: HouseholdRows = newIds()): Promise<HouseholdRows> {
-  const { bedId, sowingId, pickId, recipeId, partId } = ids;
+  const { bedId, sowingId, pickId, recipeId, partId, placeId, lotId, movementId } = ids;
   const cookDayId = randomUUID();
   const recipe = (id: string, title: string): InferInsertModel<typeof schema.recipes> => ({ householdId, id, title, way: "cook", makesAmount: 4, makesUnit: "portions", body: {} });
   await tx.insert(schema.weatherDays).values({ householdId, day: "2027-07-01", tmaxTenths: 231, tminTenths: 118 });
@@ -36,7 +39,22 @@ export async function fillHousehold(tx: Tx, householdId: string, ids: HouseholdR
   await tx.insert(schema.planLines).values({ householdId, id: randomUUID(), week: "2027-W30", recipeId, batches: 2 });
   await tx.insert(schema.cookDays).values({ householdId, id: cookDayId, on: "2027-07-31", startsAt: "09:00", cooks: 1, kitchen: { ovens: [], burners: 4 }, unavailable: [] });
   await tx.insert(schema.cookDayDishes).values({ householdId, cookDayId, position: 0, recipeId, batches: 1 });
+  await tx.insert(schema.places).values({ householdId, id: placeId, name: "Top drawer", kind: "freezer", litres: 45.5 });
+  await tx.insert(schema.lots).values({ householdId, id: lotId, title: "Tomatoes", crop: "tomato", placeId, madeOn: "2027-07-20" });
+  await tx.insert(schema.movements).values({ householdId, id: movementId, lotId, kind: "put", on: "2027-07-20", grams: 450, amount: 450, countedIn: "grams" });
+  await tx.insert(schema.wishes).values({ householdId, id: randomUUID(), recipeId, portions: 4, by: "2027-08-14" });
+  await tx.insert(schema.stockTargets).values({ householdId, id: randomUUID(), recipeId, portions: 40, by: "2027-11-01" });
+  await tx.insert(schema.supplies).values({ householdId, id: randomUUID(), kind: "jar", name: "Jars", amount: 9, unit: "pieces", holdsMl: 500 });
   return ids;
 }
 
-export const newIds = (): HouseholdRows => ({ bedId: randomUUID(), sowingId: randomUUID(), pickId: randomUUID(), recipeId: randomUUID(), partId: randomUUID() });
+export const newIds = (): HouseholdRows => ({
+  bedId: randomUUID(),
+  sowingId: randomUUID(),
+  pickId: randomUUID(),
+  recipeId: randomUUID(),
+  partId: randomUUID(),
+  placeId: randomUUID(),
+  lotId: randomUUID(),
+  movementId: randomUUID(),
+});
