@@ -4,22 +4,12 @@
  */
 import { weekEnd, weekStart, type IsoWeek } from "#shared/kernel/iso-week.ts";
 import { yearOf, type LocalDate } from "#shared/kernel/local-date.ts";
-import {
-  amountSpanWords,
-  amountWords,
-  betweenWords,
-  dayWords,
-  listWords,
-  lowToHighWords,
-  measuredWords,
-  minutesWords,
-  seasonsWords,
-  sentenceCase,
-  spreadWords,
-} from "#shared/kernel/words.ts";
+import { betweenWords, dayWords, listWords, minutesWords, seasonsWords, sentenceCase, spreadWords } from "#shared/kernel/words.ts";
+import { inPounds, measured, tableUnit } from "./units.ts";
+
+export { amount, amountSpan, area, areaOf, degrees, expectedAmount, inOurUnits, measured, metres, tableUnit, typedArea, typedMetres } from "./units.ts";
 
 const NB = "\u00a0";
-const MINUS = "\u2212";
 export const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"] as const;
 
 interface DateSpan {
@@ -28,32 +18,21 @@ interface DateSpan {
   readonly high: LocalDate;
 }
 
-/** Expected amount in running text: 400 g, 3.1 kg, 59 kg. */
-export const amount = amountWords;
-
-/** 1.7 to 4.8 kg, most likely 3.1 kg. */
-export const expectedAmount = amountSpanWords;
-
-/** Low to high in running text: 250 to 600 g, 1.7 to 4.8 kg. */
-export const amountSpan = lowToHighWords;
-
-/** Kilograms in a table by week; the unit stands in the head. */
-export function kgCell(grams: number): string {
-  return (grams / 1000).toFixed(1);
+/** A weight in a table by week, in the unit that stands in the head. */
+export function weightCell(grams: number): string {
+  return (grams / tableUnit().grams).toFixed(1);
 }
 
-export function kgSpanCell(low: number, high: number): string {
-  return `${kgCell(low)}–${kgCell(high)}`;
+export function weightSpanCell(low: number, high: number): string {
+  return `${weightCell(low)}–${weightCell(high)}`;
 }
 
-/** Kilograms over a season: whole from 10 kg on, one decimal below. */
-export function kgSeasonCell(low: number, high: number): string {
-  const kg = (grams: number): string => (high >= 10_000 ? whole(grams / 1000) : (grams / 1000).toFixed(1));
-  return kg(low) === kg(high) ? kg(high) : `${kg(low)}–${kg(high)}`;
+/** A weight over a season: whole from 10 on, one decimal below. */
+export function seasonCell(low: number, high: number): string {
+  const unit = tableUnit().grams;
+  const cell = (grams: number): string => (high >= 10 * unit ? whole(grams / unit) : (grams / unit).toFixed(1));
+  return cell(low) === cell(high) ? cell(high) : `${cell(low)}–${cell(high)}`;
 }
-
-/** A measured amount as entered: 1,200 g. */
-export const measured = measuredWords;
 
 /** Whole number with thousands parted: 1,200. */
 export function whole(value: number): string {
@@ -65,14 +44,6 @@ export function plain(value: number): string {
   return String(Math.round(value * 100) / 100);
 }
 
-export function area(m2: number): string {
-  return `${plain(m2)}${NB}m²`;
-}
-
-export function metres(m: number): string {
-  return `${plain(m)}${NB}m`;
-}
-
 /** 1 jar, 3 jars. */
 export function count(n: number, one: string, many: string): string {
   return `${whole(n)}${NB}${n === 1 ? one : many}`;
@@ -81,6 +52,7 @@ export function count(n: number, one: string, many: string): string {
 /** What a recipe makes, its unit in one or in many: 6 portions, 1 jar, 2 jars of 500 ml, 1.2 kg. */
 export function made({ amount: n, unit }: { readonly amount: number; readonly unit: string }): string {
   const [, noun = "", rest = ""] = /^(\S+)(.*)$/.exec(unit) ?? [];
+  if (inPounds() && (unit === "g" || unit === "kg")) return measured(unit === "kg" ? n * 1000 : n);
   if (MEASURES.has(noun)) return `${plain(n)}${NB}${unit}`;
   const one = singular(noun);
   return `${plain(n)}${NB}${n === 1 ? one : plural(one)}${rest}`;
@@ -154,11 +126,6 @@ export const length = minutesWords;
 export function clock(minutesOfDay: number): string {
   const within = ((Math.round(minutesOfDay) % 1440) + 1440) % 1440;
   return `${String(Math.floor(within / 60)).padStart(2, "0")}:${String(within % 60).padStart(2, "0")}`;
-}
-
-/** 190 °C; −1 °C. */
-export function degrees(celsius: number): string {
-  return `${celsius < 0 ? MINUS : ""}${plain(Math.abs(celsius))}${NB}°C`;
 }
 
 /** In every season; in 16 seasons of 20: chances are counted, not given in per cent. */

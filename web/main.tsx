@@ -20,6 +20,7 @@ import { followAddresses } from "./router.ts";
 import { watchScreen } from "./screen.ts";
 import { Shell } from "./shell.tsx";
 import { readTheme } from "./theme.ts";
+import { keepUnits } from "./kept-units.ts";
 import "./styles/tokens.css";
 import "./styles/base.css";
 import "./styles/plate.css";
@@ -28,6 +29,7 @@ import "./styles/print.css";
 // the content policy allows no code made from strings
 readWithoutCompiling();
 readTheme();
+keepUnits();
 watchScreen();
 followAddresses();
 

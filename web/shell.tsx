@@ -3,6 +3,7 @@ import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { sendState, type SendState } from "./api/send-state.ts";
 import { clock } from "./format.ts";
+import { household } from "./api/calls.ts";
 import { loadPage, pageAt, WORDS, type PageEntry, type PageProps } from "./pages.ts";
 import { Answer } from "./parts/answer.tsx";
 import { footNote } from "./parts/foot-note.ts";
@@ -13,6 +14,10 @@ export function Shell() {
   const { path, query, arrival } = place.value;
   const at = pageAt(path);
   const folder = at?.entry.folder ?? null;
+  useEffect(() => {
+    // every page writes in the household's units; where this fails, those used last on this device stay
+    household().catch(() => undefined);
+  }, []);
   return (
     <>
       <a class="skip btn" href="#main" onClick={toMain}>

@@ -12,6 +12,7 @@ import { Sighting, type NewSighting } from "#shared/contracts/sightings.ts";
 import { Sowing, SowingPreview, Sowings, type NewSowing } from "#shared/contracts/sowings.ts";
 import { Today } from "#shared/contracts/today.ts";
 import { DaysStored, Normals, WeatherHeld } from "#shared/contracts/weather.ts";
+import { units } from "../units.ts";
 import { post, put, putText, read, remove } from "./client.ts";
 
 const query = (names: Readonly<Record<string, string | number | undefined>>): string => {
@@ -27,10 +28,15 @@ export const today = (signal?: AbortSignal) => read(Today, "/api/today", signal)
 /** Without a beginning: the year that today's week belongs to. */
 export const calendar = (of: { readonly from?: string; readonly weeks?: number }, signal?: AbortSignal) => read(Calendar, `/api/calendar${query(of)}`, signal);
 
-export const household = (signal?: AbortSignal) => read(Household, "/api/household", signal);
+/** Whoever reads the household or changes it also sets the units that all pages write in. */
+const inItsUnits = (answer: Household): Household => {
+  units.value = answer.units;
+  return answer;
+};
+export const household = async (signal?: AbortSignal) => inItsUnits(await read(Household, "/api/household", signal));
 /** Deletes everything of the household and starts it afresh. */
 export const removeHousehold = () => remove("/api/household");
-export const putHousehold = (body: NewHousehold) => put(Household, "/api/household", body);
+export const putHousehold = async (body: NewHousehold) => inItsUnits(await put(Household, "/api/household", body));
 
 export const beds = (signal?: AbortSignal) => read(Beds, "/api/beds", signal);
 /** One thing read by itself is read with its version, so that it can be changed afterwards. */

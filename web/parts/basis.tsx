@@ -1,4 +1,6 @@
 /** What the figures of a page rest on: sources with their attribution, and the notes of the reckoning. */
+import { inOurUnits } from "../format.ts";
+
 interface BasisProps {
   readonly basis: readonly { readonly id: string; readonly text: string }[];
   readonly notes: readonly string[];
@@ -13,7 +15,7 @@ export function Basis({ basis, notes }: BasisProps) {
       <summary class="word">What these figures rest on</summary>
       <ul class="rows">
         {notes.map((note) => (
-          <li key={note}>{note}</li>
+          <li key={note}>{inOurUnits(note)}</li>
         ))}
         {texts.map((text) => (
           <li key={text} class="quiet">

@@ -1,30 +1,28 @@
 /**
- * Reads amounts as people type them, with decimal comma or point: “3 m”, “12 plants”, “2 m²” for a sowing, “450”, “1.2 kg”, “2 lb 3 oz”
- * for a weight. Foot, pound and ounce are exact by the international agreement of 1959 (NIST Handbook 44, appendix C).
+ * Reads amounts as people type them, with decimal comma or point: “3 m”, “10 ft”, “12 plants”, “2 m²” for a sowing, “450”, “1.2 kg”,
+ * “2 lb 3 oz” for a weight. Every unit is understood in every household; a bare number is meant in the household's own.
  */
+import { G_PER_OUNCE, G_PER_POUND, inPounds, M_PER_FOOT } from "../units.ts";
 import { got, wrong, type Typed } from "./typed.ts";
 
 export type SowingAmount = { readonly rowM: number } | { readonly plants: number } | { readonly areaM2: number };
 export type AmountKind = "rowM" | "plants" | "areaM2";
-
-const M_PER_FOOT = 0.3048;
-const G_PER_POUND = 453.59237;
-const G_PER_OUNCE = 28.349523125;
 
 const NUMBER = String.raw`([−-]?\d+(?:[.,\u00a0 ']\d+)*)`;
 
 /** How much was sown. A bare number counts in `usual`, the first amount the crop's book has a yield for. */
 export function readSowingAmount(text: string, usual: AmountKind): Typed<SowingAmount> {
   const found = new RegExp(`^${NUMBER}\\s*(.*)$`).exec(text.trim().toLowerCase());
-  const works = "Write metres of row, plants or m²: 3 m, 12 plants or 2 m².";
+  const works = inPounds() ? "Write feet of row, plants or square feet: 10 ft, 12 plants or 20 sq ft." : "Write metres of row, plants or m²: 3 m, 12 plants or 2 m².";
+  const above = inPounds() ? "Write feet, plants or square feet above 0." : "Write metres, plants or m² above 0.";
   if (text.trim() === "") return wrong("How much is not written yet.", works);
   if (!found) return wrong("That is not an amount we can read.", works);
   const unit = sowingUnit((found[2] ?? "").trim(), usual);
   if (unit === null) return wrong(`“${found[2]}” is not a unit for a sowing.`, works);
   const n = numberOf(found[1] ?? "", unit.kind === "plants");
   if (n === null) return wrong("That is not a number we can read.", works);
-  if (n < 0) return wrong("Below nothing.", "Write metres, plants or m² above 0.");
-  if (n === 0) return wrong("That is nothing.", "Write metres, plants or m² above 0.");
+  if (n < 0) return wrong("Below nothing.", above);
+  if (n === 0) return wrong("That is nothing.", above);
   if (unit.kind === "plants") return Number.isInteger(n) ? got({ plants: n }) : wrong("Part of a plant cannot stand in a bed.", "Write whole plants: 12 plants.");
   const size = Math.round(n * unit.metric * 100) / 100;
   if (size < 0.01) return wrong("That is less than a centimetre.", works);
@@ -32,7 +30,7 @@ export function readSowingAmount(text: string, usual: AmountKind): Typed<SowingA
 }
 
 function sowingUnit(unit: string, usual: AmountKind): { readonly kind: AmountKind; readonly metric: number } | null {
-  if (unit === "") return { kind: usual, metric: 1 };
+  if (unit === "") return { kind: usual, metric: usual === "plants" || !inPounds() ? 1 : usual === "rowM" ? M_PER_FOOT : M_PER_FOOT * M_PER_FOOT };
   if (/^(?:m|metres?|meters?|m of row|metres? of row|row)$/.test(unit)) return { kind: "rowM", metric: 1 };
   if (/^cm$/.test(unit)) return { kind: "rowM", metric: 0.01 };
   if (/^(?:ft|feet|foot)(?: of row)?$/.test(unit)) return { kind: "rowM", metric: M_PER_FOOT };
@@ -42,9 +40,9 @@ function sowingUnit(unit: string, usual: AmountKind): { readonly kind: AmountKin
   return null;
 }
 
-/** A weight in whole grams. A bare number is grams. */
+/** A weight in whole grams. A bare number is grams, or ounces in a household that weighs in pounds. */
 export function readGrams(text: string): Typed<number> {
-  const works = "Write grams or kilograms: 450 g or 1.2 kg.";
+  const works = inPounds() ? "Write ounces or pounds: 12 oz or 2 lb 3 oz." : "Write grams or kilograms: 450 g or 1.2 kg.";
   const typed = text.trim().toLowerCase();
   if (typed === "") return wrong("No weight is written yet.", works);
   const pounds = new RegExp(`^${NUMBER}\\s*(?:lb|lbs|pounds?)\\s*(?:${NUMBER}\\s*(?:oz|ounces?))?$`).exec(typed);
@@ -56,7 +54,7 @@ export function readGrams(text: string): Typed<number> {
   return got(Math.round(grams));
 }
 
-function inGrams(figure: string | undefined, unit = "g"): number | null {
+function inGrams(figure: string | undefined, unit = inPounds() ? "oz" : "g"): number | null {
   const each = unit.startsWith("k") ? 1000 : unit.startsWith("o") ? G_PER_OUNCE : 1;
   const n = numberOf(figure ?? "", each === 1);
   return n === null ? null : n * each;
@@ -80,15 +78,28 @@ export function numberOf(text: string, wholeOnly: boolean): number | null {
   return /^-?\d+(?:\.\d+)?$/.test(decimal) ? Number(decimal) : null;
 }
 
-/** A length in metres with two decimals; a bare number is metres. */
+/** A length in metres with two decimals; a bare number is metres, or feet in a household that measures in feet. */
 export function readLength(text: string): Typed<number> {
-  const works = "Write metres: 7 m or 1.2 m.";
-  if (text.trim() === "") return wrong("It is not written yet.", works);
-  const found = new RegExp(`^${NUMBER}\\s*(m|metres?|meters?|cm|ft|feet|foot)?$`).exec(text.trim().toLowerCase());
-  const n = found ? numberOf(found[1] ?? "", false) : null;
-  if (n === null) return wrong("That is not a length we can read.", works);
-  if (n <= 0) return wrong("Below nothing.", works);
-  const unit = found?.[2] ?? "m";
-  const m = Math.round(n * (unit === "cm" ? 0.01 : unit.startsWith("f") ? M_PER_FOOT : 1) * 100) / 100;
+  const works = inPounds() ? "Write feet and inches: 20 ft or 3 ft 11 in." : "Write metres: 7 m or 1.2 m.";
+  const typed = text.trim().toLowerCase();
+  if (typed === "") return wrong("It is not written yet.", works);
+  const metres = feetAndInches(typed) ?? inMetres(typed);
+  if (metres === null) return wrong("That is not a length we can read.", works);
+  if (metres <= 0) return wrong("Below nothing.", works);
+  const m = Math.round(metres * 100) / 100;
   return m < 0.01 ? wrong("That is less than a centimetre.", works) : got(m);
+}
+
+function inMetres(typed: string): number | null {
+  const found = new RegExp(`^${NUMBER}\\s*(m|metres?|meters?|cm|ft|feet|foot|')?$`).exec(typed);
+  const n = found ? numberOf(found[1] ?? "", false) : null;
+  const unit = found?.[2] ?? (inPounds() ? "ft" : "m");
+  return n === null ? null : n * (unit === "cm" ? 0.01 : unit.startsWith("m") ? 1 : M_PER_FOOT);
+}
+
+/** 3 ft 11 in, 3' 11", 11 in; null where no inches are written. */
+function feetAndInches(typed: string): number | null {
+  const found = /^(?:(\d+)\s*(?:ft|feet|foot|'))?\s*(\d+(?:[.,]\d+)?)\s*(?:in|inch|inches|"|″)$/.exec(typed);
+  const inches = found ? numberOf(found[2] ?? "", false) : null;
+  return inches === null ? null : (Number(found?.[1] ?? 0) + inches / 12) * M_PER_FOOT;
 }

@@ -2,10 +2,11 @@
 import { useState } from "preact/hooks";
 import type { Bed, NewBed } from "#shared/contracts/beds.ts";
 import { COVERS, type Cover } from "#shared/kernel/way.ts";
-import { lower, plain } from "../../format.ts";
+import { lower, typedMetres } from "../../format.ts";
 import { Choice, FormField } from "../../parts/form-field.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { readLength } from "../../parts/typed-amount.ts";
+import { inPounds } from "../../units.ts";
 import { failureOf, type Failure } from "./failure.ts";
 
 interface BedFormProps {
@@ -32,11 +33,12 @@ export const coverWords = (cover: Cover): string => COVER_WORDS[cover];
 
 export function BedForm({ form, bed, onSave, saveWords, solid = false, onLeave, onRemove }: BedFormProps) {
   const [name, setName] = useState(bed?.name ?? "");
-  const [lengthM, setLength] = useState(bed ? `${plain(bed.lengthM)} m` : "");
-  const [widthM, setWidth] = useState(bed ? `${plain(bed.widthM)} m` : "1.2 m");
+  const [lengthM, setLength] = useState(bed ? typedMetres(bed.lengthM) : "");
+  const [widthM, setWidth] = useState(bed ? typedMetres(bed.widthM) : inPounds() ? "4 ft" : "1.2 m");
   const [cover, setCover] = useState<Cover>(bed?.cover ?? "open");
   const [failure, setFailure] = useState<Failure | null>(null);
   const [busy, setBusy] = useState(false);
+  const unit = inPounds() ? "feet" : "metres";
   const read = { name: name.trim(), lengthM: readLength(lengthM), widthM: readLength(widthM) };
   const save = async (): Promise<void> => {
     const faults = [
@@ -76,8 +78,8 @@ export function BedForm({ form, bed, onSave, saveWords, solid = false, onLeave, 
         <div class="wide-field">
           <FormField id={`${form}-name`} label="Name of the bed" value={name} onInput={setName} {...(failure && read.name === "" ? { bad: { wrong: "The bed has no name.", works: "Write what you call it." } } : {})} />
         </div>
-        <FormField id={`${form}-lengthM`} label="Length in metres" value={lengthM} onInput={setLength} inputMode="decimal" {...bad("lengthM", lengthM)} />
-        <FormField id={`${form}-widthM`} label="Width in metres" value={widthM} onInput={setWidth} inputMode="decimal" {...bad("widthM", widthM)} />
+        <FormField id={`${form}-lengthM`} label={`Length in ${unit}`} value={lengthM} onInput={setLength} inputMode="decimal" {...bad("lengthM", lengthM)} />
+        <FormField id={`${form}-widthM`} label={`Width in ${unit}`} value={widthM} onInput={setWidth} inputMode="decimal" {...bad("widthM", widthM)} />
       </div>
       <Choice name={`${form}-cover`} legend="Cover" options={COVERS.map((value) => ({ value, words: COVER_WORDS[value] }))} chosen={cover} onChoose={setCover} />
       <p class="acts">

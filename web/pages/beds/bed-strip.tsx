@@ -2,7 +2,7 @@
 import type { Bed } from "#shared/contracts/beds.ts";
 import type { DateBand } from "#shared/contracts/common.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
-import { area, MONTHS, plain } from "../../format.ts";
+import { area, areaOf, MONTHS } from "../../format.ts";
 import { Measured } from "../../parts/measured.tsx";
 import { layOutLanes, onPlate, type LaneBar, type LanesPlate, type Stand } from "./lanes.ts";
 
@@ -70,7 +70,7 @@ function BedRow({ row, plate }: { readonly row: LanesPlate["beds"][number]; read
         {bed.name.length > 16 ? `${bed.name.slice(0, 15)}…` : bed.name}
       </text>
       <text x={plate.width} y={y} class={`end${bed.freeM2 > 0 ? " t-ink" : ""}`}>
-        {bed.freeM2 > 0 ? `${plain(bed.freeM2)} of ${area(bed.areaM2)}` : `full, ${area(bed.areaM2)}`}
+        {bed.freeM2 > 0 ? areaOf(bed.freeM2, bed.areaM2) : `full, ${area(bed.areaM2)}`}
       </text>
       {bars.map((bar) => (
         <Bar key={bar.stand.id} bar={bar} rem={plate.rem} />

@@ -10,6 +10,7 @@ import { FormField } from "../../parts/form-field.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { readGrams } from "../../parts/typed-amount.ts";
 import { readDay } from "../../parts/typed-day.ts";
+import { inPounds } from "../../units.ts";
 import { failureOf, type Failure } from "./failure.ts";
 import { picksSummary } from "./sowing-words.ts";
 
@@ -58,7 +59,7 @@ export function PicksOf({ sowing, today, again }: { readonly sowing: Sowing; rea
       <div class="fields">
         <FormField
           id={`${form}-grams`}
-          label="Weight in grams, or 1.2 kg"
+          label={inPounds() ? "Weight in ounces, or 2 lb 3 oz" : "Weight in grams, or 1.2 kg"}
           value={weight}
           onInput={setWeight}
           inputMode="decimal"

@@ -4,7 +4,8 @@ import type { Crop } from "#shared/contracts/crops.ts";
 import { NewSowing, type Sowing } from "#shared/contracts/sowings.ts";
 import type { Method } from "#shared/kernel/crop-facts.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
-import { count, day, metres, area } from "../../format.ts";
+import { area, count, day, metres, typedArea, typedMetres } from "../../format.ts";
+import { inPounds } from "../../units.ts";
 import type { FieldProblem } from "../../parts/field-problem.ts";
 import { got, wrong, type Typed } from "../../parts/typed.ts";
 import { readSowingAmount, type AmountKind, type SowingAmount } from "../../parts/typed-amount.ts";
@@ -111,8 +112,16 @@ function readYear(text: string, today: LocalDate): Typed<number | null> {
   return wrong("That is not a year we can read.", `Write a year such as ${Number(today.slice(0, 4)) - 3}, or leave it empty.`);
 }
 
+type HowMuch = { readonly rowM?: number | undefined; readonly plants?: number | undefined; readonly areaM2?: number | undefined };
+
+/** As the field begins with it. */
+function typedAmount(of: HowMuch): string {
+  if (of.rowM !== undefined) return typedMetres(of.rowM);
+  return of.plants === undefined ? typedArea(of.areaM2 ?? 0) : `${of.plants} ${of.plants === 1 ? "plant" : "plants"}`;
+}
+
 /** 3 m, 12 plants, 2 m². */
-export function amountWords(of: { readonly rowM?: number | undefined; readonly plants?: number | undefined; readonly areaM2?: number | undefined }): string {
+export function amountWords(of: HowMuch): string {
   if (of.rowM !== undefined) return metres(of.rowM);
   if (of.plants !== undefined) return count(of.plants, "plant", "plants");
   return area(of.areaM2 ?? 0);
@@ -121,8 +130,8 @@ export function amountWords(of: { readonly rowM?: number | undefined; readonly p
 /** What the amount field begins with: as last time for this crop, or a usual figure in the unit that the book counts in. */
 export function suggestedAmount(crop: Crop, sowings: readonly Sowing[]): string {
   const last = sowings.filter((sowing) => sowing.crop === crop.crop).sort((a, b) => startOf(b).localeCompare(startOf(a)))[0];
-  if (last) return amountWords(last).replace("\u00a0", " ");
-  const usual: Record<AmountKind, string> = { rowM: "3 m", plants: "6 plants", areaM2: "2 m²" };
+  if (last) return typedAmount(last);
+  const usual: Record<AmountKind, string> = inPounds() ? { rowM: "10 ft", plants: "6 plants", areaM2: "20 sq ft" } : { rowM: "3 m", plants: "6 plants", areaM2: "2 m²" };
   return usual[crop.amounts[0] ?? "rowM"];
 }
 
@@ -134,7 +143,7 @@ export function slipOf(sowing: Sowing, crops: readonly Crop[], today: LocalDate)
   return {
     crop: crops.find(({ crop }) => crop === sowing.crop)?.name ?? sowing.crop,
     when: typedDay(sowing.method === "transplant" ? (sowing.plantedOutOn ?? sowing.sownOn) : sowing.sownOn),
-    much: amountWords(sowing).replace("\u00a0", " "),
+    much: typedAmount(sowing),
     bedId: sowing.bedId,
     method: sowing.method,
     variety: sowing.variety ?? "",

@@ -5,6 +5,7 @@ import type { Crop } from "#shared/contracts/crops.ts";
 import { area } from "../../format.ts";
 import { Choice, FormField } from "../../parts/form-field.tsx";
 import type { Typed } from "../../parts/typed.ts";
+import { inPounds } from "../../units.ts";
 import { fieldId, type SlipReading, type SlipText } from "./slip.ts";
 
 interface SowingFieldsProps {
@@ -44,7 +45,7 @@ export function SowingFields({ form, text, read, crops, beds, onChange, strict }
           <FormField id={fieldId(form, "when")} label={whenLabel(read.method)} value={text.when} onInput={put("when")} {...words("when", read.when)} />
         )}
         <div class="wide-field">
-          <FormField id={fieldId(form, "much")} label="How much: 3 m, 12 plants or 2 m²" value={text.much} onInput={put("much")} {...words("much", read.much)} />
+          <FormField id={fieldId(form, "much")} label={`How much: ${inPounds() ? "10 ft, 12 plants or 20 sq ft" : "3 m, 12 plants or 2 m²"}`} value={text.much} onInput={put("much")} {...words("much", read.much)} />
         </div>
       </div>
       <Choice name={fieldId(form, "bedId")} legend="Bed" options={beds.map(bedOption)} chosen={text.bedId} onChoose={(bedId) => onChange({ bedId })} />

@@ -6,6 +6,7 @@ import type { Sowing } from "#shared/contracts/sowings.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import * as calls from "../../api/calls.ts";
 import { newId } from "../../api/new-id.ts";
+import { inOurUnits } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { DateDots } from "../../parts/date-dots.tsx";
 import { useFocusLater } from "../../parts/focus-later.ts";
@@ -60,7 +61,7 @@ export function SowingSlip(props: SowingSlipProps) {
           </figcaption>
           {preview?.answer.fits.map((line) => (
             <p class="notice" key={line}>
-              <b class="over">Short of room:</b> {line}
+              <b class="over">Short of room:</b> {inOurUnits(line)}
             </p>
           ))}
         </figure>

@@ -4,7 +4,7 @@ import type { Forecast, Sowing } from "#shared/contracts/sowings.ts";
 import { cropNoun } from "#shared/kernel/crop-words.ts";
 import type { Method } from "#shared/kernel/crop-facts.ts";
 import { daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
-import { betweenDays, capital, count, day, expectedAmount, expectedDay, measured, seasons, threeDays } from "../../format.ts";
+import { betweenDays, capital, count, day, expectedAmount, expectedDay, inOurUnits, measured, seasons, threeDays } from "../../format.ts";
 import type { SlipReading } from "./slip.ts";
 
 /** The page's sentence: what is still to be written, or when the sowing will be ready. */
@@ -36,7 +36,7 @@ function startedWords(method: Method, date: LocalDate, about: boolean, today: Lo
 /** Under the twenty seasons: the three dates, what a dot is, and how much comes. */
 export function dotsWords(forecast: Forecast, today: LocalDate): string {
   if (restsOnNothing(forecast)) return "Twelve monthly means, typed in under Household, are enough for a first answer.";
-  if (forecast.firstPick === null) return forecast.notes.join(" ");
+  if (forecast.firstPick === null) return inOurUnits(forecast.notes.join(" "));
   const sentences = [threeDays(forecast.firstPick, today), "Each dot is one season in 20."];
   if (forecast.chanceOfPick < 0.975) sentences.push(`It comes to a pick ${seasons(forecast.chanceOfPick)}.`);
   sentences.push(amountSentence(forecast));

@@ -1,7 +1,7 @@
 /** One crop's row: ground line while it stands, sown marks, pegs of what was picked, hills of what is expected, or one lift. */
 import type { DateBand } from "#shared/contracts/common.ts";
 import { areaPath, hillPoints, linePath, pegsPath, runsOf, type Ground } from "./hills.ts";
-import { kgCell, kgSeasonCell, shortDay } from "../../format.ts";
+import { weightCell, seasonCell, shortDay } from "../../format.ts";
 import type { Plate, PlateRow } from "./plate.ts";
 import type { CropSeries, YearFigures } from "./year.ts";
 
@@ -27,10 +27,10 @@ export function CropRow({ row, plate, figures }: { readonly row: PlateRow; reado
       <path d={pegsPath(series.picked, ground)} class="k-picked" />
       {series.row.lift ? <Lift lift={series.row.lift} plate={plate} base={base} today={figures.today} /> : <Hills series={series} ground={ground} rem={rem} />}
       <text x={width - 4.9 * rem} y={above} class="t-fig end">
-        {series.row.lift ? "–" : kgCell(series.row.bestWeekGrams)}
+        {series.row.lift ? "–" : weightCell(series.row.bestWeekGrams)}
       </text>
       <text x={width} y={above} class="t-fig end">
-        {kgSeasonCell(series.row.seasonGrams.low, series.row.seasonGrams.high)}
+        {seasonCell(series.row.seasonGrams.low, series.row.seasonGrams.high)}
       </text>
     </g>
   );

@@ -46,12 +46,12 @@ export interface Plate {
   readonly xOfDay: (date: LocalDate) => number;
   /** Ground of the strip or of a row. */
   readonly ground: (base: number) => Ground;
-  /** Amounts marked beside the strip, grams. */
+  /** Amounts marked beside the strip, grams: round figures of the unit that the figures are read in. */
   readonly marks: readonly number[];
   readonly weekAt: (px: number) => number;
 }
 
-export function layOut(figures: YearFigures, room: { readonly width: number; readonly rem: number }): Plate {
+export function layOut(figures: YearFigures, room: { readonly width: number; readonly rem: number }, unitGrams = 1000): Plate {
   const { width, rem } = room;
   const weeks = figures.weeks.length;
   const [left, end] = [LEFT_REM * rem, width - RIGHT_REM * rem];
@@ -85,7 +85,7 @@ export function layOut(figures: YearFigures, room: { readonly width: number; rea
     x: across,
     xOfDay: (date) => across(daysBetween(firstDay, date) / 7),
     ground: (base) => ({ x: across, y: (grams) => base - grams * pxPerGram, base, weeks, now: figures.now }),
-    marks: scaleLinear([0, tallest], [0, 1]).ticks(3).filter((grams) => grams > 0),
+    marks: scaleLinear([0, tallest / unitGrams], [0, 1]).ticks(3).filter((n) => n > 0).map((n) => n * unitGrams),
     weekAt: (px) => Math.max(0, Math.min(weeks - 1, Math.floor(across.invert(px)))),
   };
 }

@@ -1,6 +1,6 @@
 /** What ripens in a week, in kilograms, with a range line for each crop on one scale. */
 import type { CalendarWeek } from "#shared/contracts/calendar.ts";
-import { kgCell, kgSpanCell, weekNumber } from "../../format.ts";
+import { tableUnit, weekNumber, weightCell, weightSpanCell } from "../../format.ts";
 import { RangeLine } from "../../parts/range-line.tsx";
 import { ripeCrops } from "./week-words.ts";
 import type { CropNames } from "./year.ts";
@@ -20,7 +20,7 @@ export function RipeTable({ week, names, width }: { readonly week: CalendarWeek;
               <span class="vh">Picture</span>
             </th>
             <th scope="col" class="num">
-              Likely, kg
+              Likely, {tableUnit().word}
             </th>
             <th scope="col" class="num">
               Low–high
@@ -37,8 +37,8 @@ export function RipeTable({ week, names, width }: { readonly week: CalendarWeek;
               <td>
                 <RangeLine {...crop.grams} max={max} width={width} {...(crop.waits ? {} : { mark: crop.freshGrams })} />
               </td>
-              <td class="num">{kgCell(crop.grams.likely)}</td>
-              <td class="num quiet">{kgSpanCell(crop.grams.low, crop.grams.high)}</td>
+              <td class="num">{weightCell(crop.grams.likely)}</td>
+              <td class="num quiet">{weightSpanCell(crop.grams.low, crop.grams.high)}</td>
             </tr>
           ))}
         </tbody>

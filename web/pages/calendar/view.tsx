@@ -8,6 +8,8 @@ import { Answer } from "../../parts/answer.tsx";
 import { Basis } from "../../parts/basis.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { narrow } from "../../screen.ts";
+import { inOurUnits } from "../../format.ts";
+import { units } from "../../units.ts";
 import { Key } from "./key.tsx";
 import { Missing, missingFirst } from "./missing.tsx";
 import { Strip, WeekList } from "./week-list.tsx";
@@ -43,7 +45,7 @@ export function CalendarView({ calendar, chosen, acts }: CalendarViewProps) {
         <Basis basis={calendar.basis} notes={calendar.notes} />
       </>
     ),
-    [calendar, figures, names],
+    [calendar, figures, names, units.value],
   );
   const index = Math.max(0, calendar.weeks.findIndex((week) => week.week === chosen));
   const week = calendar.weeks[index];
@@ -89,7 +91,7 @@ export function CalendarView({ calendar, chosen, acts }: CalendarViewProps) {
 
 /** The sentence with the part that is over in its colour. */
 function Headline({ calendar }: { readonly calendar: Calendar }) {
-  const { headline, headlineOver } = calendar;
+  const [headline, headlineOver] = [inOurUnits(calendar.headline), inOurUnits(calendar.headlineOver)];
   const at = headlineOver === "" ? -1 : headline.indexOf(headlineOver);
   if (at < 0) return <>{headline}</>;
   return (

@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import type { CalendarWeek, Pairing } from "#shared/contracts/calendar.ts";
 import type { PlanLine } from "#shared/contracts/plan-lines.ts";
 import { WAYS } from "#shared/kernel/way.ts";
-import { count, made, weekName } from "../../format.ts";
+import { count, inOurUnits, made, weekName } from "../../format.ts";
 import { TakeCare } from "./take-care.tsx";
 import { usesWords } from "./week-words.ts";
 import type { CropNames } from "./year.ts";
@@ -91,7 +91,7 @@ function Suggested({ pairing, week, names, onAdd }: { readonly pairing: Pairing;
         )}
       </span>
       <p class="why">
-        <span class="uses">{usesWords(pairing.uses, names)}</span> {pairing.why}
+        <span class="uses">{usesWords(pairing.uses, names)}</span> {inOurUnits(pairing.why)}
       </p>
       <button class="btn word" type="button" id={`add-${week.week}-${pairing.recipeId}`} onClick={() => onAdd(pairing)}>
         Add<span class="vh"> {pairing.title} to {weekName(week.week)}</span>

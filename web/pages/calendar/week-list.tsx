@@ -1,6 +1,6 @@
 /** On a phone: a strip of the year, then the weeks as a list that opens to the same content as the week page. */
 import type { Calendar, CalendarWeek } from "#shared/contracts/calendar.ts";
-import { amount, amountSpan, kgCell, weekName, weekNumber, weekSpan, weekTitle, MONTHS } from "../../format.ts";
+import { amount, amountSpan, weightCell, weekName, weekNumber, weekSpan, weekTitle, MONTHS } from "../../format.ts";
 import { Hatch } from "../../parts/hatch.tsx";
 import { Measured } from "../../parts/measured.tsx";
 import { AllTogether } from "./all-together.tsx";
@@ -163,7 +163,7 @@ function Gone({ figures, names }: { readonly figures: YearFigures; readonly name
                     {weekNumber(week.week)} · {weekSpan(week.week, "short")}
                   </th>
                   <td>{pickedWords(week, names)}</td>
-                  <td class="num">{kgCell(week.pickedGrams)}</td>
+                  <td class="num">{weightCell(week.pickedGrams)}</td>
                 </tr>
               ))}
           </tbody>

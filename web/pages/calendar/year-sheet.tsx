@@ -2,13 +2,16 @@
 import { useMemo } from "preact/hooks";
 import type { Calendar, CalendarWeek } from "#shared/contracts/calendar.ts";
 import type { DateBand } from "#shared/contracts/common.ts";
-import { amount, day, kgCell, MONTHS, plain, weekNumber } from "../../format.ts";
+import { amount, day, MONTHS, plain, tableUnit, weekNumber, weightCell } from "../../format.ts";
+import { units } from "../../units.ts";
 import { Measured, type Room } from "../../parts/measured.tsx";
 import { AllTogether } from "./all-together.tsx";
 import { CropRow } from "./crop-row.tsx";
 import { layOut, monthSpans, type Plate } from "./plate.ts";
 import { eatingLabel } from "./week-words.ts";
 import type { YearFigures } from "./year.ts";
+
+const NB = "\u00a0";
 
 interface YearSheetProps {
   readonly calendar: Calendar;
@@ -23,8 +26,8 @@ export function YearSheet(props: YearSheetProps) {
 }
 
 function Drawn({ calendar, figures, chosen, onChoose, room }: YearSheetProps & { readonly room: Room }) {
-  const plate = useMemo(() => layOut(figures, room), [figures, room]);
-  const still = useMemo(() => <Still calendar={calendar} figures={figures} plate={plate} />, [calendar, figures, plate]);
+  const plate = useMemo(() => layOut(figures, room, tableUnit().grams), [figures, room, units.value]);
+  const still = useMemo(() => <Still calendar={calendar} figures={figures} plate={plate} />, [calendar, figures, plate, units.value]);
   const choose = (event: MouseEvent): void => {
     const box = event.currentTarget instanceof Element ? event.currentTarget.getBoundingClientRect() : null;
     if (box) onChoose(plate.weekAt(event.clientX - box.left));
@@ -54,7 +57,7 @@ function Still({ calendar, figures, plate }: { readonly calendar: Calendar; read
         season
       </text>
       <text x={width} y={1.35 * rem} class="end">
-        kilograms
+        {tableUnit().long}
       </text>
       <StripScale plate={plate} />
       <AllTogether figures={figures} ground={plate.ground(stripBase)} id="year" />
@@ -62,7 +65,7 @@ function Still({ calendar, figures, plate }: { readonly calendar: Calendar; read
         All together
       </text>
       <text x={width - 4.9 * rem} y={stripBase - 0.35 * rem} class="t-fig end">
-        {kgCell(best)}
+        {weightCell(best)}
       </text>
       <EatingWords calendar={calendar} figures={figures} plate={plate} />
       <OverWords calendar={calendar} figures={figures} plate={plate} />
@@ -103,7 +106,8 @@ function StripScale({ plate }: { readonly plate: Plate }) {
         <g key={grams}>
           <line x1={plate.left - 6} x2={plate.left} y1={ground.y(grams)} y2={ground.y(grams)} class="k-axis" />
           <text x={plate.left - 10} y={ground.y(grams) + 0.28 * plate.rem} class="end">
-            {grams === top ? `${plain(grams / 1000)} kg` : plain(grams / 1000)}
+            {plain(grams / tableUnit().grams)}
+            {grams === top ? `${NB}${tableUnit().word}` : ""}
           </text>
         </g>
       ))}

@@ -1,11 +1,11 @@
 /** The same figures as the plate, as a table in kilograms. */
 import { useState } from "preact/hooks";
-import { kgCell, weekNumber, weekSpan } from "../../format.ts";
+import { weightCell, weekNumber, weekSpan } from "../../format.ts";
 import type { CropNames, YearFigures } from "./year.ts";
 
 /** Less is left blank: it would read 0.0. */
 const LEAST_G = 50;
-const cell = (grams: number): string => (grams >= LEAST_G ? kgCell(grams) : "");
+const cell = (grams: number): string => (grams >= LEAST_G ? weightCell(grams) : "");
 
 export function YearTable({ figures, names }: { readonly figures: YearFigures; readonly names: CropNames }) {
   const [open, setOpen] = useState(false);
@@ -53,7 +53,7 @@ function Table({ figures, names }: { readonly figures: YearFigures; readonly nam
                   {cell((i < now ? picked[i] : likely[i]) ?? 0)}
                 </td>
               ))}
-              <td class="num">{kgCell((i < now ? total.picked[i] : total.likely[i]) ?? 0)}</td>
+              <td class="num">{weightCell((i < now ? total.picked[i] : total.likely[i]) ?? 0)}</td>
               <td class="num">{cell(week.surplusGrams)}</td>
             </tr>
           ))}

@@ -1,7 +1,7 @@
 /** What else the day asks: sow and plant, look at in the beds, use up, cook. Each row leads to where it is done. */
 import type { ComponentChildren } from "preact";
 import type { Today } from "#shared/contracts/today.ts";
-import { day } from "../../format.ts";
+import { day, inOurUnits } from "../../format.ts";
 
 export function OtherWork({ it }: { readonly it: Today }) {
   return (
@@ -14,10 +14,10 @@ export function OtherWork({ it }: { readonly it: Today }) {
           words: (
             <>
               <b class="what">{name}</b>
-              <span class="quiet">{text}</span>
+              <span class="quiet">{inOurUnits(text)}</span>
             </>
           ),
-          href: `/beds?sowing=${sowingId}`,
+          href: `/beds/${sowingId}`,
           of: name,
         }))}
       />
@@ -28,11 +28,11 @@ export function OtherWork({ it }: { readonly it: Today }) {
           key: `${sowingId ?? ""}${text}`,
           words: (
             <>
-              <span>{text}</span>
+              <span>{inOurUnits(text)}</span>
               {on !== null && <span class="quiet">{day(on, it.today)}</span>}
             </>
           ),
-          href: sowingId === null ? null : `/beds?sowing=${sowingId}`,
+          href: sowingId === null ? null : `/beds/${sowingId}`,
           of: text,
         }))}
       />
@@ -44,14 +44,14 @@ export function OtherWork({ it }: { readonly it: Today }) {
           words: (
             <>
               <b class="what">{title}</b>
-              <span class="quiet">{text}</span>
+              <span class="quiet">{inOurUnits(text)}</span>
             </>
           ),
           href: null,
           of: title,
         }))}
       />
-      <Work id="cook" title="Cook" rows={it.cook.map(({ on, text, href }) => ({ key: `${on}${text}`, words: <span>{text}</span>, href, of: text }))} />
+      <Work id="cook" title="Cook" rows={it.cook.map(({ on, text, href }) => ({ key: `${on}${text}`, words: <span>{inOurUnits(text)}</span>, href, of: text }))} />
     </>
   );
 }

@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import { removePick, today } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { asProblem } from "../../api/problem.ts";
-import { measured } from "../../format.ts";
+import { inOurUnits, measured } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { LoadFailed, ProblemNote } from "../../parts/problem-note.tsx";
 import { UndoLine } from "../../parts/undo-line.tsx";
@@ -41,7 +41,7 @@ export default function TodayPage() {
   };
   return (
     <div class="today">
-      <Answer>{it.headline}</Answer>
+      <Answer>{inOurUnits(it.headline)}</Answer>
       <Urgent urgent={it.urgent} />
       {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
       {logged && <UndoLine key={logged.id} done={`${logged.name}, ${measured(logged.grams)} picked today. Saved.`} undo={() => void undo(logged)} of={logged.name} />}

@@ -7,6 +7,7 @@ import { asProblem } from "../../api/problem.ts";
 import { amountSpan, measured } from "../../format.ts";
 import { FormField } from "../../parts/form-field.tsx";
 import { readGrams } from "../../parts/typed-amount.ts";
+import { inPounds } from "../../units.ts";
 import { choiceName, isOdd, slipOfDigit } from "./pick-words.ts";
 
 type Pick = Today["pick"][number];
@@ -82,7 +83,7 @@ export function PickSheet({ picks, first, today, onClose }: PickSheetProps) {
         </details>
         <FormField
           id="pick-grams"
-          label="Weight on the scale, in grams (or 1.2 kg)"
+          label={inPounds() ? "Weight on the scale, in ounces (or 2 lb 3 oz)" : "Weight on the scale, in grams (or 1.2 kg)"}
           value={typed}
           onInput={(text) => {
             setTyped(text);
@@ -93,7 +94,7 @@ export function PickSheet({ picks, first, today, onClose }: PickSheetProps) {
           say={pick && odd === null ? `Today’s likely pick is ${amountSpan(pick.grams.low, pick.grams.high)}.` : ""}
           bad={bad}
         />
-        <div role="status">{pick && odd !== null && <OddWeight grams={odd} slip={slipOfDigit(odd, pick)} take={(grams) => setTyped(String(grams))} />}</div>
+        <div role="status">{pick && odd !== null && <OddWeight grams={odd} slip={slipOfDigit(odd, pick)} take={(grams) => setTyped(inPounds() ? measured(grams).replaceAll("\u00a0", " ") : String(grams))} />}</div>
         <p class="sheet-acts">
           <button type="submit" class="btn main garden">
             Save pick

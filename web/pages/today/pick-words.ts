@@ -1,5 +1,6 @@
 /** Words and scale of the picks. Pure. */
 import type { Today } from "#shared/contracts/today.ts";
+import { G_PER_POUND, inPounds } from "../../units.ts";
 
 type Pick = Today["pick"][number];
 
@@ -21,9 +22,9 @@ export function choiceName(pick: Pick, picks: readonly Pick[]): string {
 /** Ends of a scale whose quarters are round: 100, 150, 200 … times a power of ten. */
 const ENDS = [4, 6, 8, 10, 12, 16, 20, 24, 32];
 
-/** The round end of the scale, in grams, that lies next above so many grams: 400, 600, 800 … 3,200, 4,000 … */
+/** The round end of the scale, in grams, that lies next above so many grams: 400, 600, 800 … 3,200, 4,000 …; in pounds 1, 1½, 2, 2½, 3, 4 … */
 export function niceMax(grams: number): number {
-  for (let unit = 100; ; unit *= 10) for (const end of ENDS) if (grams <= unit * end) return unit * end;
+  for (let unit = inPounds() ? G_PER_POUND / 4 : 100; ; unit *= 10) for (const end of ENDS) if (grams <= unit * end) return unit * end;
 }
 
 /** So many times the high amount, or more, is asked about: a slip of a digit is ten times. */

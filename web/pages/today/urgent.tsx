@@ -1,5 +1,6 @@
 /** What cannot wait, each with its way on; and for a household that has just begun, what is still to be put in, first things first. */
 import type { Today } from "#shared/contracts/today.ts";
+import { inOurUnits } from "../../format.ts";
 
 export function Urgent({ urgent }: Pick<Today, "urgent">) {
   const setup = urgent.filter(({ kind }) => kind === "setup");
@@ -9,7 +10,7 @@ export function Urgent({ urgent }: Pick<Today, "urgent">) {
         ({ kind, text, href }) =>
           kind !== "setup" && (
             <p class={`notice${kind === "frost" ? " frost" : ""}`} key={text}>
-              {text}{" "}
+              {inOurUnits(text)}{" "}
               <a class="hitline" href={href}>
                 {kind === "frost" ? "See the beds" : "See what to do with it"}
               </a>
