@@ -111,17 +111,35 @@ function lessons(garden: GardenFacts): (planting: GardenPlanting) => FinishedSow
   const southern = isSouthern(garden);
   const asOf = dayNumber(garden.asOf);
   const past = garden.record ? garden.plantings.flatMap((planting) => pickedSeasons(planting, asOf, southern)) : [];
-  const begins = past.map((planting) => beganOn(planting) ?? seasonStart(planting.season ?? 0, southern));
-  const firstDay = Math.max(garden.record?.firstDay ?? asOf, Math.min(asOf, ...begins) - BEFORE_SOWING_DAYS);
-  const seen = past.length === 0 ? null : weatherYears({ record: garden.record, normals: garden.normals, asOf, from: firstDay, until: asOf, seed: garden.seed, maxYears: 1 }).value;
-  const taught = past.flatMap((planting) => {
-    const lesson = seen && finishedSowingOf({ planting, weather: seen, asOf, southern, latitudeDeg: garden.placed ? garden.latitude : null }, true);
-    return lesson ? [{ planting, lesson }] : [];
-  });
+  const read = lessonReader(garden, past);
+  const byCrop = new Map<string, { planting: GardenPlanting; lesson: FinishedSowing }[]>();
+  const taughtBy = (crop: string): { planting: GardenPlanting; lesson: FinishedSowing }[] => {
+    const known = byCrop.get(crop);
+    if (known) return known;
+    const found = past.filter((planting) => planting.crop.slug === crop).flatMap((planting) => {
+      const lesson = read(planting);
+      return lesson ? [{ planting, lesson }] : [];
+    });
+    byCrop.set(crop, found);
+    return found;
+  };
   return (planting) =>
-    taught
-      .filter((from) => from.planting.crop.slug === planting.crop.slug && !(from.planting.id === planting.id && from.planting.season === planting.season))
+    taughtBy(planting.crop.slug)
+      .filter((from) => !(from.planting.id === planting.id && from.planting.season === planting.season))
       .map((from) => ({ ...from.lesson, sameVariety: isSameVariety(from.planting, planting) }));
+}
+
+/** Reads lessons from the weather that was observed, which is put together when the first is asked for. */
+function lessonReader(garden: GardenFacts, past: readonly GardenPlanting[]): (planting: GardenPlanting) => FinishedSowing | null {
+  const southern = isSouthern(garden);
+  const asOf = dayNumber(garden.asOf);
+  let seen: WeatherYears | null = null;
+  return (planting) => {
+    const begins = past.map((one) => beganOn(one) ?? seasonStart(one.season ?? 0, southern));
+    const from = Math.max(garden.record?.firstDay ?? asOf, Math.min(asOf, ...begins) - BEFORE_SOWING_DAYS);
+    seen ??= weatherYears({ record: garden.record, normals: garden.normals, asOf, from, until: asOf, seed: garden.seed, maxYears: 1 }).value;
+    return finishedSowingOf({ planting, weather: seen, asOf, southern, latitudeDeg: garden.placed ? garden.latitude : null }, true);
+  };
 }
 
 function pickedSeasons(planting: GardenPlanting, asOf: DayNumber, southern: boolean): GardenPlanting[] {
