@@ -1,5 +1,5 @@
 /** How each kind of lane is drawn. Minutes come in, `x` makes pixels of them; a word stands only where it has room. */
-import { degrees } from "../../format.ts";
+import { ovenHeat, type Units } from "../../parts/heat.ts";
 import { fitted, ovenLine, type HandsLane as Lane, type OvenRun, type Span } from "./lanes.ts";
 
 interface LaneProps {
@@ -98,16 +98,16 @@ const COLD_C = 20;
 /** The line of an oven has room for so many degrees above a cold one. */
 const TOP_C = 260;
 
-export function OvenLane({ runs, preheatMin, endMin, x, y, rem }: LaneProps & { readonly runs: readonly OvenRun[]; readonly preheatMin: number; readonly endMin: number }) {
+export function OvenLane({ runs, units, heat, preheatMin, endMin, x, y, rem }: LaneProps & { readonly runs: readonly OvenRun[]; readonly units: Units; readonly heat: string; readonly preheatMin: number; readonly endMin: number }) {
   const ground = y + (OVEN_REM - 0.2) * rem;
   const height = (c: number): number => ground - (Math.min(c - COLD_C, TOP_C) / TOP_C) * (OVEN_REM - 1.4) * rem;
   return (
     <>
       {runs.map((run) => (
         <g key={run.fromMin}>
-          <rect x={x(run.fromMin)} y={height(run.c)} width={x(run.toMin) - x(run.fromMin)} height={ground - height(run.c)} fill="url(#heat)" />
+          <rect x={x(run.fromMin)} y={height(run.c)} width={x(run.toMin) - x(run.fromMin)} height={ground - height(run.c)} fill={`url(#${heat})`} />
           <text x={(x(run.fromMin) + x(run.toMin)) / 2} y={height(run.c) - 0.35 * rem} class="t-ink mid">
-            {degrees(run.c)}
+            {ovenHeat(run.c, units)}
           </text>
           <text x={x(run.fromMin) + 0.5 * rem} y={ground - 0.6 * rem} class="t-fig k-halo">
             {run.letters.join(" ")}
@@ -119,10 +119,10 @@ export function OvenLane({ runs, preheatMin, endMin, x, y, rem }: LaneProps & { 
   );
 }
 
-export function HeatPattern() {
+export function HeatPattern({ id }: { readonly id: string }) {
   return (
     <defs>
-      <pattern id="heat" width={4} height={4} patternUnits="userSpaceOnUse">
+      <pattern id={id} width={4} height={4} patternUnits="userSpaceOnUse">
         <line x1={0.5} y1={0} x2={0.5} y2={4} class="k-axis" />
       </pattern>
     </defs>

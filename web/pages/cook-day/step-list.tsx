@@ -1,10 +1,18 @@
 /** The steps in the order they begin; the list carries all that the lanes show. */
 import type { CookDay, Timetable } from "#shared/contracts/cook-days.ts";
 import { listed } from "../../format.ts";
+import type { Units } from "../../parts/heat.ts";
+import { unbroken } from "../../parts/unbroken.ts";
 import { clockAt, roundSentence, stepSentence } from "./day-words.ts";
 import { endOf, entriesOf, loadsOf, roundsOf, keyOf, type Entry } from "./entries.ts";
 
-export function StepList({ day, plan }: { readonly day: CookDay; readonly plan: Timetable }) {
+interface StepListProps {
+  readonly day: CookDay;
+  readonly plan: Timetable;
+  readonly units: Units;
+}
+
+export function StepList({ day, plan, units }: StepListProps) {
   if (plan.steps.length === 0) return null;
   const loads = loadsOf(plan);
   return (
@@ -16,7 +24,7 @@ export function StepList({ day, plan }: { readonly day: CookDay; readonly plan: 
             <span class="no">{entry.first === entry.last ? entry.first : `${entry.first}–${entry.last}`}</span>
             <span class="at">{clockAt(day, entry.steps[0]?.startMin ?? 0)}</span>
             <span class="letter">{entry.letter}</span>
-            {entry.steps.length === 1 ? <One day={day} entry={entry} loads={loads} /> : <Loads day={day} entry={entry} loads={loads} />}
+            {entry.steps.length === 1 ? <One day={day} units={units} entry={entry} loads={loads} /> : <Loads day={day} units={units} entry={entry} loads={loads} />}
           </li>
         ))}
       </ol>
@@ -26,27 +34,28 @@ export function StepList({ day, plan }: { readonly day: CookDay; readonly plan: 
 
 interface EntryProps {
   readonly day: CookDay;
+  readonly units: Units;
   readonly entry: Entry;
   readonly loads: ReadonlyMap<string, number>;
 }
 
-function One({ day, entry: { steps }, loads }: EntryProps) {
+function One({ day, units, entry: { steps }, loads }: EntryProps) {
   const [step] = steps;
   if (!step) return null;
   const of = loads.get(keyOf(step)) ?? 1;
   return (
     <p>
       <span class="what">
-        {step.text}
+        {unbroken(step.text)}
         {of > 1 ? `, load ${step.load} of ${of}` : ""}
       </span>
-      <span class="quiet">{stepSentence(day, step)}</span>
+      <span class="quiet">{stepSentence(day, step, units)}</span>
     </p>
   );
 }
 
 /** Each step once, with the time of every load. */
-function Loads({ day, entry, loads }: EntryProps) {
+function Loads({ day, units, entry, loads }: EntryProps) {
   const until = Math.max(...entry.steps.map(endOf));
   const rounds = roundsOf(entry);
   return (
@@ -56,10 +65,10 @@ function Loads({ day, entry, loads }: EntryProps) {
         const of = steps[0] ? (loads.get(keyOf(steps[0])) ?? steps.length) : steps.length;
         return (
           <p key={text} class={rounds.length > 1 ? "round" : undefined}>
-            <span class="what">{text}</span>
+            <span class="what">{unbroken(text)}</span>
             <span class="quiet">
               {steps.length < of ? `${listed(steps.map(({ load }) => String(load)))} of ${of} loads, at ` : `${of} loads, at `}
-              {listed(steps.map(({ startMin }) => clockAt(day, startMin)))}. {roundSentence(steps)}.
+              {listed(steps.map(({ startMin }) => clockAt(day, startMin)))}. {roundSentence(steps, units)}.
             </span>
           </p>
         );

@@ -1,0 +1,5 @@
+/** Words that people or the book wrote, with number and unit kept on one line. Pure. */
+
+const UNIT = /(\d[\d.,½¼¾⅓⅔]*|[½¼¾⅓⅔]) (?=(?:°[CF]|g|kg|mg|ml|l|L|litres?|cm|mm|min|minutes?|h|hours?|psi|in|ft|m|cups?|tbsp|tsp|oz|lb|days?|weeks?|months?|per cent|%)(?![\p{L}\p{N}]))/gu;
+
+export const unbroken = (text: string): string => text.replace(UNIT, "$1\u00a0");
