@@ -1,9 +1,10 @@
 /** How long a dish may wait, drawn beside the lanes; oven heat for each kind of dial. */
-import { describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it } from "vitest";
 import type { Timetable, TimetableStep } from "#shared/contracts/cook-days.ts";
 import { waitsOf } from "#web/pages/cook-day/waits.ts";
 import { ovenHeat } from "#web/parts/heat.ts";
-import { unbroken } from "#web/parts/unbroken.ts";
+import { unbroken } from "#web/parts/written.ts";
+import { units } from "#web/units.ts";
 
 const step = (name: string, startMin: number, handsOnMin: number, handsOffMin: number, rest: Partial<TimetableStep> = {}): TimetableStep => ({ dish: "a", step: name, text: name, startMin, handsOnMin, handsOffMin, cook: 1, ...rest });
 const planOf = (steps: readonly TimetableStep[]): Timetable => ({
@@ -44,13 +45,26 @@ describe("a wait", () => {
 });
 
 describe("oven heat", () => {
-  // the pairs of the NIST oven words (cool 200 °F / 90 °C to very hot 500 °F / 260 °C), °F = 1.8 °C + 32 (NIST SP 811, appendix B.9) below; the gas marks of British cookers: 2 is 300 °F, 4 is 350 °F, 5 is 375 °F, 9 is 475 °F
-  it("is said in the degrees of the dial, and by gas mark in an imperial kitchen", () => {
-    expect([90, 120, 150, 160, 180, 190, 200, 230, 260].map((c) => ovenHeat(c, "us"))).toEqual([200, 250, 300, 325, 350, 375, 400, 450, 500].map((f) => `${f}\u00a0°F`));
-    expect(ovenHeat(60, "us")).toBe("140\u00a0°F");
-    expect([149, 177, 191, 246].map((c) => ovenHeat(c, "imperial"))).toEqual(["149\u00a0°C (gas\u00a02)", "177\u00a0°C (gas\u00a04)", "191\u00a0°C (gas\u00a05)", "246\u00a0°C (gas\u00a09)"]);
-    expect([50, 290].map((c) => ovenHeat(c, "imperial"))).toEqual(["50\u00a0°C", "290\u00a0°C"]);
-    expect(ovenHeat(190, "metric")).toBe("190\u00a0°C");
+  afterEach(() => {
+    units.value = "metric";
+  });
+
+  // the pairs of the NIST oven words, cool 200 °F / 90 °C to very hot 500 °F / 260 °C
+  it("is said in the steps of a US dial", () => {
+    units.value = "us";
+    expect([90, 120, 150, 160, 180, 190, 200, 230, 260].map(ovenHeat)).toEqual([200, 250, 300, 325, 350, 375, 400, 450, 500].map((f) => `${f}\u00a0°F`));
+    expect(ovenHeat(60)).toBe("140\u00a0°F");
+  });
+
+  // British cookers: gas 2 is 300 °F, 4 is 350 °F, 5 is 375 °F, 9 is 475 °F; from the common table, no standard
+  it("has its gas mark in an imperial kitchen, where there is one", () => {
+    units.value = "imperial";
+    expect([149, 177, 191, 246].map(ovenHeat)).toEqual([[300, 2], [350, 4], [375, 5], [475, 9]].map(([f, mark]) => `${f}\u00a0°F (gas\u00a0${mark})`));
+    expect([60, 290].map(ovenHeat)).toEqual(["140\u00a0°F", "550\u00a0°F"]);
+  });
+
+  it("is in °C else", () => {
+    expect(ovenHeat(190)).toBe("190\u00a0°C");
   });
 });
 

@@ -8,11 +8,10 @@ import { asProblem, type ApiProblem } from "../../api/problem.ts";
 import { day as dayName } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { useFootNote } from "../../parts/foot-note.ts";
-import type { Units } from "../../parts/heat.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { useTitle } from "../../parts/title.ts";
 import { UndoLine } from "../../parts/undo-line.tsx";
-import { unbroken } from "../../parts/unbroken.ts";
+import { written } from "../../parts/written.ts";
 import { Clashes } from "./clashes.tsx";
 import { bodyOf } from "./day-body.ts";
 import { DayForm, type Failed } from "./day-form.tsx";
@@ -33,11 +32,10 @@ interface DayViewProps {
   readonly all: readonly Recipe[];
   readonly book: readonly Crop[];
   readonly today: string;
-  readonly units: Units;
   readonly again: () => Promise<void>;
 }
 
-export function DayView({ planned: { day, plan: asked }, all, book, today, units, again }: DayViewProps) {
+export function DayView({ planned: { day, plan: asked }, all, book, today, again }: DayViewProps) {
   const plan = asked instanceof Error ? null : asked;
   const [failed, setFailed] = useState<(Failed & { readonly n: number }) | null>(null);
   const [doing, setDoing] = useState("");
@@ -111,9 +109,9 @@ export function DayView({ planned: { day, plan: asked }, all, book, today, units
           </section>
         </>
       )}
-      {plan && plan.steps.length > 0 && <LanesPlate day={day} plan={plan} recipes={all} units={units} />}
+      {plan && plan.steps.length > 0 && <LanesPlate day={day} plan={plan} recipes={all} />}
       <div class="cook-grid">
-        {plan && plan.steps.length > 0 && <StepList day={day} plan={plan} units={units} />}
+        {plan && plan.steps.length > 0 && <StepList day={day} plan={plan} />}
         <div>
           <DishList day={day} plan={plan} all={all} names={new Map(book.map(({ crop, name }) => [crop, name]))} doing={doing} onChange={(dishes, words) => void putDishes(dishes, words)} />
           {plan?.notes.map((words) => (
@@ -151,7 +149,7 @@ function Care({ cautions }: { readonly cautions: readonly string[] }) {
       <h2 id="care">Take care</h2>
       <ul class="rows care">
         {cautions.map((words) => (
-          <li key={words}>{unbroken(words)}</li>
+          <li key={words}>{written(words)}</li>
         ))}
       </ul>
     </section>

@@ -4,7 +4,7 @@ import type { Recipe } from "#shared/contracts/recipes.ts";
 import { cropWord } from "#shared/kernel/crop-words.ts";
 import { weighedWords } from "#shared/kernel/words.ts";
 import { capital, clock, count, day as dayName, length, listed, made, plain } from "../../format.ts";
-import { ovenHeat, type Units } from "../../parts/heat.ts";
+import { ovenHeat } from "../../parts/heat.ts";
 
 /** Minutes after midnight of the start. */
 export const startOf = (day: Pick<CookDay, "startsAt">): number => minutesOf(day.startsAt);
@@ -62,8 +62,8 @@ export function awaySentence(day: CookDay): string {
 const WORTH_SAYING_MIN = 15;
 
 /** What one step asks: "15 min of hands, then 35 min in the oven at 190 °C; start by 15:45". */
-export function stepSentence(day: CookDay, step: TimetableStep, units: Units = "metric"): string {
-  return `${workWords(step, units)}${day.cooks > 1 && step.cook !== undefined ? `, cook ${step.cook}` : ""}${byWords(day, step)}`;
+export function stepSentence(day: CookDay, step: TimetableStep): string {
+  return `${workWords(step)}${day.cooks > 1 && step.cook !== undefined ? `, cook ${step.cook}` : ""}${byWords(day, step)}`;
 }
 
 /** Whether the list says until when the step must begin. */
@@ -76,16 +76,16 @@ function byWords(day: CookDay, step: TimetableStep): string {
 }
 
 /** The same for a step in several loads: "each 1 min of hands, then 4 min by itself; straight on, without a wait". */
-export function roundSentence(steps: readonly TimetableStep[], units: Units = "metric"): string {
+export function roundSentence(steps: readonly TimetableStep[]): string {
   const [first] = steps;
   if (!first) return "";
   const slack = Math.min(...steps.map(({ startMin, mustStartByMin }) => (mustStartByMin ?? Infinity) - startMin));
   const wait = slack > WORTH_SAYING_MIN ? "" : slack <= 0 ? "; straight on, without a wait" : `; each may wait ${length(slack)} more at most`;
-  return `Each ${workWords(first, units)}${wait}`;
+  return `Each ${workWords(first)}${wait}`;
 }
 
-function workWords(step: TimetableStep, units: Units): string {
-  const place = step.ovenC !== undefined ? ` in the oven at ${ovenHeat(step.ovenC, units)}` : step.burner !== undefined ? ` on burner ${step.burner}` : " by itself";
+function workWords(step: TimetableStep): string {
+  const place = step.ovenC !== undefined ? ` in the oven at ${ovenHeat(step.ovenC)}` : step.burner !== undefined ? ` on burner ${step.burner}` : " by itself";
   const on = step.handsOnMin === 0 ? "" : `${length(step.handsOnMin)} of hands`;
   const off = step.handsOffMin === 0 ? "" : `${length(step.handsOffMin)}${place}`;
   return [on, off].filter(Boolean).join(", then ") || "no time of its own";

@@ -1,5 +1,5 @@
 /** How each kind of lane is drawn. Minutes come in, `x` makes pixels of them; a word stands only where it has room. */
-import { ovenHeat, type Units } from "../../parts/heat.ts";
+import { ovenHeat } from "../../parts/heat.ts";
 import { fitted, ovenLine, type HandsLane as Lane, type OvenRun, type Span } from "./lanes.ts";
 
 interface LaneProps {
@@ -98,7 +98,7 @@ const COLD_C = 20;
 /** The line of an oven has room for so many degrees above a cold one. */
 const TOP_C = 260;
 
-export function OvenLane({ runs, units, heat, preheatMin, endMin, x, y, rem }: LaneProps & { readonly runs: readonly OvenRun[]; readonly units: Units; readonly heat: string; readonly preheatMin: number; readonly endMin: number }) {
+export function OvenLane({ runs, heat, preheatMin, endMin, x, y, rem }: LaneProps & { readonly runs: readonly OvenRun[]; readonly heat: string; readonly preheatMin: number; readonly endMin: number }) {
   const ground = y + (OVEN_REM - 0.2) * rem;
   const height = (c: number): number => ground - (Math.min(c - COLD_C, TOP_C) / TOP_C) * (OVEN_REM - 1.4) * rem;
   return (
@@ -107,7 +107,7 @@ export function OvenLane({ runs, units, heat, preheatMin, endMin, x, y, rem }: L
         <g key={run.fromMin}>
           <rect x={x(run.fromMin)} y={height(run.c)} width={x(run.toMin) - x(run.fromMin)} height={ground - height(run.c)} fill={`url(#${heat})`} />
           <text x={(x(run.fromMin) + x(run.toMin)) / 2} y={height(run.c) - 0.35 * rem} class="t-ink mid">
-            {ovenHeat(run.c, units)}
+            {ovenHeat(run.c)}
           </text>
           <text x={x(run.fromMin) + 0.5 * rem} y={ground - 0.6 * rem} class="t-fig k-halo">
             {run.letters.join(" ")}

@@ -3,7 +3,6 @@ import type { ComponentChildren } from "preact";
 import type { CookDay, Timetable } from "#shared/contracts/cook-days.ts";
 import type { Recipe } from "#shared/contracts/recipes.ts";
 import { length } from "../../format.ts";
-import type { Units } from "../../parts/heat.ts";
 import { Measured, type Room } from "../../parts/measured.tsx";
 import { clockMarks, markEvery } from "./clock-marks.ts";
 import { clockAt, startOf } from "./day-words.ts";
@@ -17,20 +16,19 @@ interface PlateProps {
   readonly day: CookDay;
   readonly plan: Timetable;
   readonly recipes: readonly Recipe[];
-  readonly units: Units;
 }
 
-export function LanesPlate({ day, plan, recipes, units }: PlateProps) {
+export function LanesPlate({ day, plan, recipes }: PlateProps) {
   const lanes = lanesOf(day, plan, recipes);
   const waits = waitsOf(plan, recipes);
   return (
     <section class="lanes" aria-label="Lanes">
       <div class="scroll" tabIndex={0} role="region" aria-label="Lanes; they scroll sideways on a phone">
-        <Measured>{(room) => <Drawing day={day} plan={plan} lanes={lanes} waits={waits} units={units} room={room} heat="heat" />}</Measured>
+        <Measured>{(room) => <Drawing day={day} plan={plan} lanes={lanes} waits={waits} room={room} heat="heat" />}</Measured>
       </div>
       {/* drawn beforehand, so that a print needs neither a new drawing nor the service */}
       <div class="on-paper">
-        <Drawing day={day} plan={plan} lanes={lanes} waits={waits} units={units} room={SHEET} heat="heat-print" />
+        <Drawing day={day} plan={plan} lanes={lanes} waits={waits} room={SHEET} heat="heat-print" />
       </div>
       <Key away={lanes.hands.some(({ away }) => away.length > 0)} waits={waits.length > 0} />
     </section>
@@ -55,13 +53,12 @@ interface DrawingProps {
   readonly plan: Timetable;
   readonly lanes: Lanes;
   readonly waits: readonly Wait[];
-  readonly units: Units;
   readonly room: Room;
   /** Id of the pattern that stands for heat; one for each drawing. */
   readonly heat: string;
 }
 
-function Drawing({ day, plan, lanes, waits, units, room, heat }: DrawingProps) {
+function Drawing({ day, plan, lanes, waits, room, heat }: DrawingProps) {
   const { rem } = room;
   const width = Math.max(room.width, LEAST_REM * rem);
   const left = 7.5 * rem;
@@ -76,7 +73,7 @@ function Drawing({ day, plan, lanes, waits, units, room, heat }: DrawingProps) {
   };
   const several = lanes.hands.length > 1;
   lanes.hands.forEach((lane, i) => row(several ? `Cook ${i + 1}` : "Hands", `${length(lane.busyMin)} of ${length(lanes.endMin)}`, HANDS_REM * rem, (at) => <HandsLane lane={lane} endMin={lanes.endMin} x={x} y={at} rem={rem} />));
-  lanes.ovens.forEach(({ oven, runs }) => row(lanes.ovens.length > 1 ? `Oven ${oven}` : "Oven", "", OVEN_REM * rem, (at) => <OvenLane runs={runs} heat={heat} units={units} preheatMin={day.kitchen.ovens[oven - 1]?.preheatMin ?? 0} endMin={lanes.endMin} x={x} y={at} rem={rem} />));
+  lanes.ovens.forEach(({ oven, runs }) => row(lanes.ovens.length > 1 ? `Oven ${oven}` : "Oven", "", OVEN_REM * rem, (at) => <OvenLane runs={runs} heat={heat} preheatMin={day.kitchen.ovens[oven - 1]?.preheatMin ?? 0} endMin={lanes.endMin} x={x} y={at} rem={rem} />));
   lanes.burners.forEach(({ burner, spans }) => row(`Burner ${burner}`, "", BURNER_REM * rem, (at) => <BurnerLane spans={spans} x={x} y={at} rem={rem} />));
   if (lanes.alone.length > 0) row("By itself", "", (lanes.alone.length * ALONE_REM + 0.4) * rem, (at) => <AloneLane rows={lanes.alone} x={x} y={at} rem={rem} />);
   const waitRows = stacked(waits.map((wait) => withRoom(wait, (WAIT_LABEL_REM * rem * lanes.endMin) / inner, lanes.endMin)));

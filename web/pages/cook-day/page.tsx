@@ -26,8 +26,8 @@ function Days({ recipeId }: { readonly recipeId: string | null }) {
 
 function One({ id }: { readonly id: string }) {
   const { load, again } = useLoad(id, async (signal) => {
-    const [planned, all, book, state, home] = await Promise.all([plannedDay(id, signal), recipes({}, signal), crops(signal), health(signal), household(signal)]);
-    return { planned, all, book, today: state.today, units: home.units };
+    const [planned, all, book, state] = await Promise.all([plannedDay(id, signal), recipes({}, signal), crops(signal), health(signal)]);
+    return { planned, all, book, today: state.today };
   });
   if (load.state === "waiting") return <Waiting name="Cook day" doing="Fitting the steps to your hands, oven, burners and pots." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;

@@ -1,18 +1,11 @@
 /** The steps in the order they begin; the list carries all that the lanes show. */
 import type { CookDay, Timetable } from "#shared/contracts/cook-days.ts";
 import { listed } from "../../format.ts";
-import type { Units } from "../../parts/heat.ts";
-import { unbroken } from "../../parts/unbroken.ts";
+import { written } from "../../parts/written.ts";
 import { clockAt, roundSentence, stepSentence } from "./day-words.ts";
 import { endOf, entriesOf, loadsOf, roundsOf, keyOf, type Entry } from "./entries.ts";
 
-interface StepListProps {
-  readonly day: CookDay;
-  readonly plan: Timetable;
-  readonly units: Units;
-}
-
-export function StepList({ day, plan, units }: StepListProps) {
+export function StepList({ day, plan }: { readonly day: CookDay; readonly plan: Timetable }) {
   if (plan.steps.length === 0) return null;
   const loads = loadsOf(plan);
   return (
@@ -24,7 +17,7 @@ export function StepList({ day, plan, units }: StepListProps) {
             <span class="no">{entry.first === entry.last ? entry.first : `${entry.first}–${entry.last}`}</span>
             <span class="at">{clockAt(day, entry.steps[0]?.startMin ?? 0)}</span>
             <span class="letter">{entry.letter}</span>
-            {entry.steps.length === 1 ? <One day={day} units={units} entry={entry} loads={loads} /> : <Loads day={day} units={units} entry={entry} loads={loads} />}
+            {entry.steps.length === 1 ? <One day={day} entry={entry} loads={loads} /> : <Loads day={day} entry={entry} loads={loads} />}
           </li>
         ))}
       </ol>
@@ -34,28 +27,27 @@ export function StepList({ day, plan, units }: StepListProps) {
 
 interface EntryProps {
   readonly day: CookDay;
-  readonly units: Units;
   readonly entry: Entry;
   readonly loads: ReadonlyMap<string, number>;
 }
 
-function One({ day, units, entry: { steps }, loads }: EntryProps) {
+function One({ day, entry: { steps }, loads }: EntryProps) {
   const [step] = steps;
   if (!step) return null;
   const of = loads.get(keyOf(step)) ?? 1;
   return (
     <p>
       <span class="what">
-        {unbroken(step.text)}
+        {written(step.text)}
         {of > 1 ? `, load ${step.load} of ${of}` : ""}
       </span>
-      <span class="quiet">{stepSentence(day, step, units)}</span>
+      <span class="quiet">{stepSentence(day, step)}</span>
     </p>
   );
 }
 
 /** Each step once, with the time of every load. */
-function Loads({ day, units, entry, loads }: EntryProps) {
+function Loads({ day, entry, loads }: EntryProps) {
   const until = Math.max(...entry.steps.map(endOf));
   const rounds = roundsOf(entry);
   return (
@@ -65,10 +57,10 @@ function Loads({ day, units, entry, loads }: EntryProps) {
         const of = steps[0] ? (loads.get(keyOf(steps[0])) ?? steps.length) : steps.length;
         return (
           <p key={text} class={rounds.length > 1 ? "round" : undefined}>
-            <span class="what">{unbroken(text)}</span>
+            <span class="what">{written(text)}</span>
             <span class="quiet">
               {steps.length < of ? `${listed(steps.map(({ load }) => String(load)))} of ${of} loads, at ` : `${of} loads, at `}
-              {listed(steps.map(({ startMin }) => clockAt(day, startMin)))}. {roundSentence(steps, units)}.
+              {listed(steps.map(({ startMin }) => clockAt(day, startMin)))}. {roundSentence(steps)}.
             </span>
           </p>
         );
