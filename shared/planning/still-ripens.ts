@@ -1,5 +1,5 @@
 /** A bed and a day → what still makes sense to sow or plant there, with the chance that it ripens before the frost and the end of its season. */
-import { forecastPlanting, summarise } from "../engines/harvest-forecast/index.ts";
+import { forecastPlanting, picksBySowingDay, summarise } from "../engines/harvest-forecast/index.ts";
 import { waitsForTheGrower, type CropFacts, type Method } from "../kernel/crop-facts.ts";
 import { dateOf, dayNumber, type LocalDate } from "../kernel/local-date.ts";
 import type { Band } from "../kernel/band.ts";
@@ -65,8 +65,10 @@ export function sowingAdviceForBed(facts: GardenFacts, bedId: string, on: LocalD
     const into = method === "transplant" ? { plantedOutOn: day } : { sownOn: day };
     const forecast = forecastPlanting(ask({ ...planting, ...into }));
     const { firstPick, chanceOfPick, totalGrams } = summarise(forecast.value);
-    if (!firstPick || firstPick.likely - day > LONGEST_WAIT_DAYS || chanceOfPick < GAMBLE) return [];
-    return [{ ...named(crop), method, chanceOfPick, firstPick: toDatesOrNull(firstPick) as DateBand, gramsPerRowM: mapBand(totalGrams, Math.round), notes: forecast.notes }];
+    // as for advice: seed that lies too long is lost
+    const chance = Math.min(chanceOfPick, picksBySowingDay(ask(planting), day, day).chance[0] ?? 0);
+    if (!firstPick || firstPick.likely - day > LONGEST_WAIT_DAYS || chance < GAMBLE) return [];
+    return [{ ...named(crop), method, chanceOfPick: chance, firstPick: toDatesOrNull(firstPick) as DateBand, gramsPerRowM: mapBand(totalGrams, Math.round), notes: forecast.notes }];
   });
   const sorted = found.sort((a, b) => b.chanceOfPick - a.chanceOfPick || (a.firstPick.likely < b.firstPick.likely ? -1 : a.firstPick.likely > b.firstPick.likely ? 1 : 0));
   return {

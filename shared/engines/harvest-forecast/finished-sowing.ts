@@ -5,6 +5,7 @@ import { knownFacts } from "./known-facts.ts";
 import { slowedByShortDays } from "./season-limits.ts";
 import { covered, degreeDaySums, emergenceSums, firstDayReaching } from "./thermal-time.ts";
 import type { FinishedSowing, ForecastQuestion } from "./types.ts";
+import { coldNeedOf, restsInWinter } from "./winter.ts";
 
 /**
  * ln(warmth from the start to the first pick / book requirement), read from the observed weather, which must reach from the start to
@@ -15,7 +16,7 @@ export function finishedSowingOf(q: ForecastQuestion, sameVariety: boolean): Fin
   const facts = knownFacts(q);
   const air = covered(q.weather, cover);
   const clock = clockOf(q, facts, air, false);
-  const chosen = waitsForTheGrower(crop) || crop.habit === "cut-again";
+  const chosen = waitsForTheGrower(crop) || crop.habit === "cut-again" || coldNeedOf(crop) !== null;
   if (!clock || chosen || facts.firstPick === null || facts.firstPick > q.weather.asOf || clock.startDay < q.weather.firstDay) return null;
   const start = clock.startDay - q.weather.firstDay;
   const picked = facts.firstPick - q.weather.firstDay;
@@ -25,7 +26,8 @@ export function finishedSowingOf(q: ForecastQuestion, sameVariety: boolean): Fin
     from = firstDayReaching(soil, 0, start, (soil.values[start] as number) + crop.emergence.thetaCd);
   }
   if (from < 0 || from >= picked || picked >= air.days) return null;
-  const warmth = degreeDaySums(air, crop.baseC, crop.upperC, slowedByShortDays(crop) ? (q.latitudeDeg ?? null) : null);
+  const slowed = slowedByShortDays(crop) || restsInWinter(crop, q.planting.sownOn ?? clock.startDay, q.southern);
+  const warmth = degreeDaySums(air, crop.baseC, crop.upperC, slowed ? (q.latitudeDeg ?? null) : null);
   const took = (warmth.values[picked] as number) - (warmth.values[from] as number);
   return took > 0 ? { lnRequirementRatio: Math.log(took / clock.likelyCd), sameVariety } : null;
 }

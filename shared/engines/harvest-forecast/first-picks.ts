@@ -7,6 +7,7 @@ import { BULBING, bulbingDays, slowedByShortDays } from "./season-limits.ts";
 import { degreeDaySums, emergenceSums, firstDayReaching } from "./thermal-time.ts";
 import type { CoveredWeather, Sums } from "./thermal-time.ts";
 import type { ForecastQuestion } from "./types.ts";
+import { coldGate, coldNeedOf, restsInWinter } from "./winter.ts";
 
 export interface FirstPicks {
   /** By year: day on which it stands above ground and can be hurt; −1 where it does not come up. */
@@ -26,7 +27,11 @@ export const UNNOTICED_DAYS = 3;
 export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: Clock, need: Requirement, perYear: number, steps: Int32Array, notBefore: DayNumber | null): FirstPicks {
   const { crop } = q.planting;
   const latitude = q.latitudeDeg ?? null;
-  const warmth = degreeDaySums(weather, crop.baseC, crop.upperC, slowedByShortDays(crop) ? latitude : null);
+  const began = q.planting.sownOn ?? q.planting.plantedOutOn ?? clock.startDay;
+  const slowed = slowedByShortDays(crop) || restsInWinter(crop, began, q.southern);
+  const warmth = degreeDaySums(weather, crop.baseC, crop.upperC, slowed ? latitude : null);
+  const cold = clock.restsOn === "flowering" || clock.restsOn === "fruit-set" ? null : coldNeedOf(crop);
+  const gates = cold && coldGate(cold, weather, warmth, began - q.weather.firstDay);
   const upFrom = emergenceDays(q, weather, clock);
   const long = bulbingDays(crop, weather, latitude);
   const days = new Int32Array(weather.years.length * perYear).fill(-1);
@@ -39,7 +44,8 @@ export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: 
     const passed = notBefore === null ? 0 : chancePassed(warmth, y, from, notBefore - q.weather.firstDay, need);
     ruledOut += passed / weather.years.length;
     const bulbs = long ? firstLongDay(warmth, y, from, gained, long) : from;
-    if (bulbs < 0) continue;
+    const gate = gates ? (gates[y] as number) : from;
+    if (bulbs < 0 || gate < 0) continue;
     // nearly all of the book's distribution has gone by: this planting is a late one, by the same spread on from the warmth it has had
     const late = passed < 1 - KEPT_AT_LEAST ? null : sumTo(warmth, y, from, (notBefore as DayNumber) - q.weather.firstDay);
     const gone = late === null ? passed : 0.5;
@@ -48,7 +54,7 @@ export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: 
       const at = i * steps.length + (steps[y] as number);
       const day = firstDayReaching(warmth, y, from, gained + (late ?? need.likelyCd) * Math.exp(need.sigmaLn * zOf(at)));
       if (day < 0) break;
-      days[y * perYear + i] = Math.max(day, bulbs, notBefore === null ? from : notBefore - q.weather.firstDay);
+      days[y * perYear + i] = Math.max(day, bulbs, gate, notBefore === null ? from : notBefore - q.weather.firstDay);
     }
   }
   return { upFrom, days, ruledOut };

@@ -1,4 +1,4 @@
-/** By when a planting must be ready, and what ends its picking besides the length of its season. */
+/** What ends the picking of a crop besides the length of its season, and what the length of the day holds up. */
 import type { CropFacts } from "../../kernel/crop-facts.ts";
 import type { DayNumber } from "../../kernel/local-date.ts";
 import { monthStart, seasonOf } from "./calendar-days.ts";
@@ -6,23 +6,16 @@ import { dayLengthHours } from "./day-length.ts";
 import { nextDays, soilOf } from "./thermal-time.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
 
-/** An annual that is not ready a year after it went in will not be. */
-const A_YEAR_DAYS = 365;
+const FOLIAGE = "foliage tender";
 
-/**
- * First day on which the planting no longer counts. What went in by the end of August and is picked leaf, root or head runs to seed
- * in the spring after: it ends with April (common practice; October in the south). Crops picked repeatedly and autumn sowings get a year.
- */
-export function endsBy(crop: CropFacts, beganOn: DayNumber, southern: boolean): DayNumber {
-  const season = seasonOf(beganOn, southern);
-  const aYearOn = beganOn + A_YEAR_DAYS;
-  const sownForThisYear = beganOn < monthStart(season, 9, southern);
-  return crop.habit !== "repeat" && sownForThisYear ? Math.min(aYearOn, monthStart(season + 1, 5, southern)) : aYearOn;
+/** Tender and half-hardy crops, and what has tender leaves, are lost to a killing frost before they are ready; hardy ones stand it. */
+export function diesUnripe(crop: CropFacts): boolean {
+  return !crop.perennial && (crop.frostClass === "tender" || crop.frostClass === "half-hardy" || crop.frostClass === FOLIAGE);
 }
 
-/** Tender and half-hardy crops are lost to a killing frost before they are ready; hardy ones stand it, and potatoes shoot again. */
-export function diesUnripe(crop: CropFacts): boolean {
-  return !crop.perennial && (crop.frostClass === "tender" || crop.frostClass === "half-hardy");
+/** First day on which a killing night counts: what lost its leaves in spring shoots again, so of potatoes only nights from midsummer on. */
+export function hurtFrom(crop: CropFacts, beganOn: DayNumber, southern: boolean): DayNumber {
+  return crop.frostClass === FOLIAGE ? monthStart(seasonOf(beganOn, southern), 7, southern) : -Infinity;
 }
 
 /** Next day, from each day on, whose minimum kills the crop; null where it has no killing temperature. */

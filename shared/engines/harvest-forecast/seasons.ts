@@ -5,9 +5,10 @@ import { monthStart } from "./calendar-days.ts";
 import type { FirstPicks } from "./first-picks.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import type { Deal } from "./scenario-deal.ts";
-import { boltingDays, BOLTER_PICK_DAYS, diesUnripe, endsBy, killingDays } from "./season-limits.ts";
+import { boltingDays, BOLTER_PICK_DAYS, diesUnripe, hurtFrom, killingDays } from "./season-limits.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
 import type { CurveShape, ForecastQuestion } from "./types.ts";
+import { endsBy } from "./winter.ts";
 
 /** One entry for each scenario. */
 export interface Seasons {
@@ -43,7 +44,8 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
   const kills = killingDays(crop, air);
   const bolts = boltingDays(crop, air, q.latitudeDeg ?? null);
   // frosts before a sighting or a pick did not kill; a perennial's only count from midsummer on
-  const hardyUntil = Math.max((facts.aliveOn ?? -Infinity) + 1, facts.season && crop.perennial ? monthStart(facts.season.name, 7, q.southern) : -Infinity);
+  const autumn = facts.season && crop.perennial ? monthStart(facts.season.name, 7, q.southern) : hurtFrom(crop, plan.beganOn, q.southern);
+  const hardyUntil = Math.max((facts.aliveOn ?? -Infinity) + 1, autumn);
   const next = (table: Int32Array | null, y: number, day: DayNumber): DayNumber => {
     if (!table || day >= firstDay + days) return Infinity;
     const at = table[y * (days + 1) + Math.max(0, day - firstDay)] as number;

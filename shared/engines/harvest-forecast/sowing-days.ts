@@ -9,10 +9,11 @@ import { firstPicks } from "./first-picks.ts";
 import { dayBandOf } from "./frost-dates.ts";
 import { knownFacts } from "./known-facts.ts";
 import { requirementOf } from "./requirement.ts";
-import { diesUnripe, endsBy, killingDays } from "./season-limits.ts";
+import { diesUnripe, hurtFrom, killingDays } from "./season-limits.ts";
 import { covered } from "./thermal-time.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
 import type { ForecastQuestion, Planting } from "./types.ts";
+import { endsBy, restsInWinter } from "./winter.ts";
 import { shapeOf, shareBy } from "./yield-curve.ts";
 
 /** One entry for each day of the stretch. */
@@ -23,6 +24,9 @@ export interface SowingDays {
   /** Share of the years that come to a pick, 0–1. */
   readonly chance: Float64Array;
 }
+
+/** Seed that has not come up in so many days has rotted or been eaten (common practice); what goes in for the next year may lie longer. */
+const LIES_AT_MOST_DAYS = 45;
 
 /** Of `q.planting` the crop, the method and the cover count; its own days, sightings and picks do not. Both ends included. */
 export function picksBySowingDay(q: ForecastQuestion, from: DayNumber, until: DayNumber): SowingDays {
@@ -48,11 +52,14 @@ function picksIfSown(q: ForecastQuestion, air: CoveredWeather, day: DayNumber): 
   const need = requirementOf(asked, clock);
   const ready = firstPicks(asked, air, clock, { ...need, sigmaLn: 0 }, 1, new Int32Array(air.years.length), null);
   const kills = diesUnripe(planting.crop) ? killingDays(planting.crop, air) : null;
+  const hurt = hurtFrom(planting.crop, day, q.southern) - q.weather.firstDay;
+  const lies = restsInWinter(planting.crop, day, q.southern) ? Infinity : LIES_AT_MOST_DAYS;
   const closes = endsBy(planting.crop, day, q.southern) - q.weather.firstDay;
   const picks: DayNumber[] = [];
   ready.days.forEach((at, y) => {
     const up = ready.upFrom[y] as number;
-    const killed = kills && up >= 0 ? (kills[y * (air.days + 1) + up] as number) : air.days;
+    if (up - (clock.startDay - q.weather.firstDay) > lies) return;
+    const killed = kills && up >= 0 ? (kills[y * (air.days + 1) + Math.min(air.days, Math.max(up, hurt))] as number) : air.days;
     if (at >= 0 && at < Math.min(killed, closes)) picks.push(q.weather.firstDay + at);
   });
   return picks;

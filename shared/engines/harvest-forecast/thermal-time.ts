@@ -79,6 +79,15 @@ export function emergenceSums(weather: CoveredWeather, baseC: number, germinatio
   );
 }
 
+/** Days on which `is` holds, counted. */
+export function countingSums(weather: CoveredWeather, key: string, is: (year: CoveredYear, d: number) => boolean): Sums {
+  return keep(weather, key, () =>
+    runningSums(weather, (year, gains) => {
+      for (let d = 0; d < gains.length; d++) gains[d] = is(year, d) ? 1 : 0;
+    }),
+  );
+}
+
 /** First day of year `y` by whose morning the sum has reached `target`, searched from day `from`; −1 where it never does. */
 export function firstDayReaching(sums: Sums, y: number, from: number, target: number): number {
   const { values, stride } = sums;

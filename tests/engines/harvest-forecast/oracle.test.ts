@@ -1,6 +1,6 @@
 /** The fast forecast against a plain day-by-day one: the same days exactly, the same grams within a thousandth. */
 import { describe, expect, it } from "vitest";
-import { endsBy } from "#shared/engines/harvest-forecast/season-limits.ts";
+import { endsBy } from "#shared/engines/harvest-forecast/winter.ts";
 import { forecastPlanting, weatherYears, weeklySupply } from "#shared/engines/harvest-forecast/index.ts";
 import { dealFor } from "#shared/engines/harvest-forecast/scenario-deal.ts";
 import { shapeOf } from "#shared/engines/harvest-forecast/yield-curve.ts";
