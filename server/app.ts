@@ -12,14 +12,17 @@ import { cropRoutes } from "./crops/routes.ts";
 import { referenceBooks } from "./facts/reference.ts";
 import { healthRoutes } from "./health/routes.ts";
 import { householdRoutes } from "./household/routes.ts";
+import { answers } from "./http/answers.ts";
 import { readJson } from "./http/body.ts";
 import { readByContract } from "./http/contract.ts";
 import { answerErrors, answerUnreadable } from "./http/errors.ts";
 import { setHeaders } from "./http/headers.ts";
 import { logAnswers, loggerOf, type LogStyle } from "./http/log-lines.ts";
+import { answerNotModified } from "./http/known-already.ts";
 import { guardLoopback } from "./http/loopback.ts";
 import { keeper, within, type MemberOf } from "./http/member.ts";
 import { publishDocs, publishOpenApi } from "./http/openapi.ts";
+import { packAnswers } from "./http/packing.ts";
 import { servePages } from "./http/pages.ts";
 import { putLinesDown } from "./http/stopping.ts";
 import { pickRoutes } from "./picks/routes.ts";
@@ -64,10 +67,13 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   putLinesDown(app);
   logAnswers(app, memberOf);
   await setHeaders(app);
+  answerNotModified(app);
+  await packAnswers(app);
   readJson(app);
   await publishOpenApi(app, version);
 
-  const deps = { db, clock, within: within(db, memberOf), books: referenceBooks(db) };
+  const inHousehold = within(db, memberOf);
+  const deps = { db, clock, within: inHousehold, answer: answers(inHousehold, clock), books: referenceBooks(db) };
   const desk = timetables(async () => (await deps.books()).preservation);
   app.addHook("onClose", () => desk.close());
 

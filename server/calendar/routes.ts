@@ -7,7 +7,7 @@ import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { toContract } from "./to-contract.ts";
 
-export const calendarRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, clock, books }) => {
+export const calendarRoutes: FastifyPluginAsyncZod<Deps> = async (app, { answer, books }) => {
   app.get(
     "/api/calendar",
     {
@@ -18,12 +18,18 @@ export const calendarRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within,
         response: { 200: Calendar, ...refusals },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const { from, weeks, asOf } = request.query;
       const book = await books();
-      const { garden, kitchen } = await within(request, (tx, householdId) => loadHomestead(tx, householdId, book, clock, asOf));
-      const year = yearWindow(garden.asOf);
-      return toContract(gardenOutlook(garden, kitchen, { from: from ?? year.from, weeks: weeks ?? year.weeks }));
+      return answer(request, reply, {
+        restsOn: ["garden", "kitchen", "weather"],
+        asOf,
+        load: (tx, house, day) => loadHomestead(tx, house, book, day),
+        reckon: ({ garden, kitchen }) => {
+          const year = yearWindow(garden.asOf);
+          return { body: toContract(gardenOutlook(garden, kitchen, { from: from ?? year.from, weeks: weeks ?? year.weeks })) };
+        },
+      });
     },
   );
 };

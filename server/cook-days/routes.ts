@@ -26,16 +26,22 @@ export interface CookDayDeps extends Deps {
   readonly propose: (day: CookDayFacts) => Promise<CookDayProposal>;
 }
 
-export const cookDayRoutes: FastifyPluginAsyncZod<CookDayDeps> = async (app, { within, books, propose }) => {
+export const cookDayRoutes: FastifyPluginAsyncZod<CookDayDeps> = async (app, { within, answer, books, propose }) => {
   app.get("/api/cook-days", { schema: { tags, summary: "The cook days, soonest first", response: { 200: CookDays, ...refusals } } }, async (request) =>
     (await within(request, listCookDays)).map(toContract),
   );
 
-  app.get("/api/cook-days/:id", { schema: { tags, summary: "One cook day", params: IdParams, response: { 200: CookDay, ...refusals } } }, async (request, reply) => {
-    const row = await within(request, (tx, householdId) => findCookDay(tx, householdId, request.params.id));
-    if (!row) throw notFound("cook day");
-    return reply.header("etag", tagOf(row)).send(toContract(row));
-  });
+  app.get("/api/cook-days/:id", { schema: { tags, summary: "One cook day", params: IdParams, response: { 200: CookDay, ...refusals } } }, async (request, reply) =>
+    answer(request, reply, {
+      restsOn: ["kitchen"],
+      load: async (tx, { householdId }) => {
+        const row = await findCookDay(tx, householdId, request.params.id);
+        if (!row) throw notFound("cook day");
+        return row;
+      },
+      reckon: (row) => ({ body: toContract(row), etag: tagOf(row) }),
+    }),
+  );
 
   app.put(
     "/api/cook-days/:id",

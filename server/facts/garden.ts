@@ -33,7 +33,7 @@ export async function loadGarden(tx: Tx, house: House, book: Reference, asOf: Lo
     .from(picks)
     .where(sql`${lte(picks.pickedOn, asOf)} and ${isNull(picks.undoneAt)}`)
     .orderBy(asc(picks.pickedOn), asc(picks.id));
-  const record = await loadRecord(tx, asOf);
+  const record = await loadRecord(tx, house, asOf);
 
   const bedsById = new Map(bedRows.map((bed): [string, BedFacts] => [bed.id, { id: bed.id, name: bed.name, lengthM: bed.lengthM, widthM: bed.widthM, cover: bed.cover as Cover }]));
   const seenOf = groupBy(seen);

@@ -2,9 +2,8 @@
 import type { Tx } from "#db/client.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import type { GardenFacts, KitchenFacts } from "#shared/planning/facts.ts";
-import type { Clock } from "../clock.ts";
 import { loadGarden } from "./garden.ts";
-import { dayAsked, loadHouse } from "./house.ts";
+import type { House } from "./house.ts";
 import { loadKitchen } from "./kitchen.ts";
 import type { Reference } from "./reference.ts";
 
@@ -13,8 +12,6 @@ export interface Homestead {
   readonly kitchen: KitchenFacts;
 }
 
-export async function loadHomestead(tx: Tx, householdId: string, book: Reference, clock: Clock, asOf: LocalDate | undefined): Promise<Homestead> {
-  const house = await loadHouse(tx, householdId);
-  const day = dayAsked(house, clock, asOf);
+export async function loadHomestead(tx: Tx, house: House, book: Reference, day: LocalDate): Promise<Homestead> {
   return { garden: await loadGarden(tx, house, book, day), kitchen: await loadKitchen(tx, house, book, day) };
 }

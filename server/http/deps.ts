@@ -2,11 +2,14 @@
 import type { Db } from "#db/client.ts";
 import type { Clock } from "../clock.ts";
 import type { ReferenceBooks } from "../facts/reference.ts";
+import type { Answer } from "./answers.ts";
 import type { Within } from "./member.ts";
 
 export interface Deps {
   readonly db: Db;
   readonly clock: Clock;
   readonly within: Within;
+  /** For reads whose answer follows from stored facts and the day: kept while those are what they were. */
+  readonly answer: Answer;
   readonly books: ReferenceBooks;
 }

@@ -19,31 +19,38 @@ import { toContract, toForecast } from "./to-contract.ts";
 
 const tags = ["sowings"];
 
-export const sowingRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, clock, books }) => {
-  const gardenOf = async (tx: Tx, householdId: string, asOf?: string): Promise<KnownGarden> => {
+export const sowingRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, answer, clock, books }) => {
+  const gardenOf = async (tx: Tx, householdId: string): Promise<KnownGarden> => {
     const house = await loadHouse(tx, householdId);
-    return loadGarden(tx, house, await books(), dayAsked(house, clock, asOf));
+    return loadGarden(tx, house, await books(), dayAsked(house, clock, undefined));
   };
   const slugs = async (): Promise<ReadonlySet<string>> => new Set((await books()).crops.keys());
-  const answer = (row: SowingRow, garden: KnownGarden): Sowing => {
-    const known = plantingIn(garden, row.id);
-    return toContract(row, known, sowingOutlook(garden, known));
-  };
 
-  app.get("/api/sowings", { schema: { tags, summary: "Sowings and standing plants, each with its forecast", querystring: SowingsQuery, response: { 200: Sowings, ...refusals } } }, async (request) => {
+  app.get("/api/sowings", { schema: { tags, summary: "Sowings and standing plants, each with its forecast", querystring: SowingsQuery, response: { 200: Sowings, ...refusals } } }, async (request, reply) => {
     const { asOf, crop } = request.query;
-    const { rows, garden } = await within(request, async (tx, householdId) => ({ rows: await listSowings(tx, householdId, crop), garden: await gardenOf(tx, householdId, asOf) }));
-    const outlooks = sowingOutlooks(garden);
-    return rows.map((row) => toContract(row, plantingIn(garden, row.id), outlooks.get(row.id) as SowingOutlook));
+    const book = await books();
+    return answer(request, reply, {
+      restsOn: ["garden", "weather"],
+      asOf,
+      load: async (tx, house, day) => ({ rows: await listSowings(tx, house.householdId, crop), garden: await loadGarden(tx, house, book, day) }),
+      reckon: ({ rows, garden }) => {
+        const outlooks = sowingOutlooks(garden, new Set(rows.map((row) => row.id)));
+        return { body: rows.map((row) => toContract(row, plantingIn(garden, row.id), outlooks.get(row.id) as SowingOutlook)) };
+      },
+    });
   });
 
   app.get("/api/sowings/:id", { schema: { tags, summary: "One sowing with its forecast", params: IdParams, response: { 200: Sowing, ...refusals } } }, async (request, reply) => {
-    const { row, garden } = await within(request, async (tx, householdId) => {
-      const found = await findSowing(tx, householdId, request.params.id);
-      if (!found) throw notFound("sowing");
-      return { row: found, garden: await gardenOf(tx, householdId) };
+    const book = await books();
+    return answer(request, reply, {
+      restsOn: ["garden", "weather"],
+      load: async (tx, house, day) => {
+        const row = await findSowing(tx, house.householdId, request.params.id);
+        if (!row) throw notFound("sowing");
+        return { row, garden: await loadGarden(tx, house, book, day) };
+      },
+      reckon: ({ row, garden }) => ({ body: sowingOf(row, garden), etag: tagOf(row) }),
     });
-    return reply.header("etag", tagOf(row)).send(answer(row, garden));
   });
 
   app.put(
@@ -56,7 +63,7 @@ export const sowingRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, c
         const put = granted(await recordSowing(tx, householdId, { id, body: request.body, ifMatch: ifMatchOf(request) }, crops));
         return { ...put, garden: await gardenOf(tx, householdId) };
       });
-      const sowing = answer(row, garden);
+      const sowing = sowingOf(row, garden);
       reply.header("etag", tagOf(row));
       if (made) return reply.code(201).header("location", `/api/sowings/${id}`).send(sowing);
       return reply.code(200).send(sowing);
@@ -71,13 +78,18 @@ export const sowingRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, c
   app.get(
     "/api/sowings/:id/forecast",
     { schema: { tags, summary: "The forecast of one sowing, as known on a day; of a standing plant for a season", params: IdParams, querystring: ForecastQuery, response: { 200: Forecast, ...refusals } } },
-    async (request) => {
+    async (request, reply) => {
       const { asOf, season } = request.query;
-      const garden = await within(request, async (tx, householdId) => {
-        if (!(await findSowing(tx, householdId, request.params.id))) throw notFound("sowing");
-        return gardenOf(tx, householdId, asOf);
+      const book = await books();
+      return answer(request, reply, {
+        restsOn: ["garden", "weather"],
+        asOf,
+        load: async (tx, house, day) => {
+          if (!(await findSowing(tx, house.householdId, request.params.id))) throw notFound("sowing");
+          return loadGarden(tx, house, book, day);
+        },
+        reckon: (garden) => ({ body: toForecast(sowingOutlook(garden, plantingIn(garden, request.params.id), season ?? null).forecast) }),
       });
-      return toForecast(sowingOutlook(garden, plantingIn(garden, request.params.id), season ?? null).forecast);
     },
   );
 
@@ -97,6 +109,11 @@ export const sowingRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, c
     },
   );
 };
+
+function sowingOf(row: SowingRow, garden: KnownGarden): Sowing {
+  const known = plantingIn(garden, row.id);
+  return toContract(row, known, sowingOutlook(garden, known));
+}
 
 function plantingIn(garden: KnownGarden, id: string): KnownPlanting {
   const known = garden.plantings.find((planting) => planting.id === id);

@@ -6,14 +6,18 @@ import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { toContract } from "./to-contract.ts";
 
-export const todayRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, clock, books }) => {
+export const todayRoutes: FastifyPluginAsyncZod<Deps> = async (app, { answer, books }) => {
   app.get(
     "/api/today",
     { schema: { tags: ["today"], summary: "What is urgent, ripe, to be sown, done and cooked", querystring: TodayQuery, response: { 200: Today, ...refusals } } },
-    async (request) => {
+    async (request, reply) => {
       const book = await books();
-      const { garden, kitchen } = await within(request, (tx, householdId) => loadHomestead(tx, householdId, book, clock, request.query.asOf));
-      return toContract(todayList(garden, kitchen));
+      return answer(request, reply, {
+        restsOn: ["garden", "kitchen", "weather"],
+        asOf: request.query.asOf,
+        load: (tx, house, day) => loadHomestead(tx, house, book, day),
+        reckon: ({ garden, kitchen }) => ({ body: toContract(todayList(garden, kitchen)) }),
+      });
     },
   );
 };

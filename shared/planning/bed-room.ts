@@ -31,6 +31,13 @@ function mayStand(planting: GardenPlanting, today: DayNumber): boolean {
   return began <= today && began + OVER_AFTER_DAYS > today && (clearedOn(planting, today) ?? today + 1) > today;
 }
 
+/** Whether two plantings may take each other's room, before either is forecast: one bed, and seasons that can touch. */
+export function mayStandBeside(one: GardenPlanting, other: GardenPlanting): boolean {
+  if (one.bedId !== other.bedId) return false;
+  const [a, b] = [beganOn(one), beganOn(other)];
+  return a === null || b === null || Math.abs(a - b) < OVER_AFTER_DAYS;
+}
+
 /** What does not fit its bed, a sentence for each run of weeks; empty where all is well. By planting. */
 export function fitNotes(garden: GardenFacts, forecasts: readonly SeasonForecast[]): Map<string, string[]> {
   const standing = standingIn(garden, forecasts);

@@ -6,7 +6,7 @@ import type { IsoWeek } from "../kernel/iso-week.ts";
 import { dateOf, dayNumber, type LocalDate } from "../kernel/local-date.ts";
 import type { SourceRef } from "../kernel/outcome.ts";
 import { asKnown, plantingAsKnown } from "./as-known.ts";
-import { fitNotes } from "./bed-room.ts";
+import { fitNotes, mayStandBeside } from "./bed-room.ts";
 import { toDatesOrNull } from "./day-bands.ts";
 import type { GardenFacts, GardenPlanting } from "./facts.ts";
 import { forecastPlantings, isEstablished, type GardenForecasts, type SeasonForecast } from "./garden-forecasts.ts";
@@ -39,19 +39,21 @@ export function sowingOutlook(facts: GardenFacts, asked: GardenPlanting, season:
   const garden = asKnown(facts);
   const planting = plantingAsKnown(asked, dayNumber(garden.asOf));
   const inSeason = isEstablished(planting) ? { ...planting, season } : planting;
-  const neighbours = garden.plantings.filter((one) => one.bedId === planting.bedId && one.id !== planting.id);
+  const neighbours = garden.plantings.filter((one) => one.id !== planting.id && mayStandBeside(one, planting));
   const grown = forecastPlantings(garden, [inSeason, ...neighbours]);
   const [own] = grown.forecasts;
   if (!own) throw new RangeError("a planting has one forecast");
   return { forecast: forecastWords(garden, grown, own), fits: fitNotes(garden, grown.forecasts).get(planting.id) ?? [] };
 }
 
-/** The same for all plantings of the garden, the weather drawn once. By planting. */
-export function sowingOutlooks(facts: GardenFacts): Map<string, SowingOutlook> {
+/** The same for all plantings of the garden, or those of these ids, the weather drawn once. By planting. */
+export function sowingOutlooks(facts: GardenFacts, ids?: ReadonlySet<string>): Map<string, SowingOutlook> {
   const garden = asKnown(facts);
-  const grown = forecastPlantings(garden, garden.plantings);
+  const asked = garden.plantings.filter((one) => ids?.has(one.id) ?? true);
+  const beside = garden.plantings.filter((one) => !asked.includes(one) && asked.some((own) => mayStandBeside(one, own)));
+  const grown = forecastPlantings(garden, [...asked, ...beside]);
   const fits = fitNotes(garden, grown.forecasts);
-  return new Map(grown.forecasts.map((one) => [one.planting.id, { forecast: forecastWords(garden, grown, one), fits: fits.get(one.planting.id) ?? [] }]));
+  return new Map(grown.forecasts.slice(0, asked.length).map((one) => [one.planting.id, { forecast: forecastWords(garden, grown, one), fits: fits.get(one.planting.id) ?? [] }]));
 }
 
 function forecastWords(garden: GardenFacts, grown: GardenForecasts, one: SeasonForecast): SowingForecast {
