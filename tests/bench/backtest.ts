@@ -73,7 +73,7 @@ function ripeDays(weather: WeatherYears, start: DayNumber, test: BacktestCase): 
   const q: ForecastQuestion = { planting: plantingOn(start, test), weather, asOf: weather.asOf, southern: false };
   const air = covered(weather, "open");
   const clock = clockOf(q, knownFacts(q), air, true) as Clock;
-  const { days } = firstPicks(q, air, clock, { likelyCd: clock.likelyCd, sigmaLn: 0, notes: [] }, 1, new Int32Array(air.years.length), null);
+  const { days } = firstPicks(q, air, clock, { likelyCd: clock.likelyCd, sigmaLn: 0, own: null, notes: [] }, 1, new Int32Array(air.years.length), null);
   return [...days].filter((day) => day >= 0).map((day) => weather.firstDay + day);
 }
 

@@ -2,6 +2,7 @@
 import { waitsForTheGrower } from "../../kernel/crop-facts.ts";
 import { clockOf } from "./clock.ts";
 import { knownFacts } from "./known-facts.ts";
+import { byPacket } from "./packet-days.ts";
 import { slowedByShortDays } from "./season-limits.ts";
 import { covered, degreeDaySums, emergenceSums, firstDayReaching } from "./thermal-time.ts";
 import type { FinishedSowing, ForecastQuestion } from "./types.ts";
@@ -11,7 +12,8 @@ import { coldNeedOf, restsInWinter } from "./winter.ts";
  * ln(warmth from the start to the first pick / book requirement), read from the observed weather, which must reach from the start to
  * the first pick (`weather.asOf` on or after it). Null where the first pick is not known, or was the grower's choice rather than ripeness.
  */
-export function finishedSowingOf(q: ForecastQuestion, sameVariety: boolean): FinishedSowing | null {
+export function finishedSowingOf(asked: ForecastQuestion, sameVariety: boolean): FinishedSowing | null {
+  const q = byPacket(asked);
   const { crop, cover } = q.planting;
   const facts = knownFacts(q);
   const air = covered(q.weather, cover);

@@ -1,5 +1,7 @@
 /** From an open flower or the first fruit to the first pick, as thermal time. */
 import type { CropFacts } from "../../kernel/crop-facts.ts";
+import type { DayNumber } from "../../kernel/local-date.ts";
+import type { Stage } from "../../kernel/way.ts";
 
 /** What is left of the wait, and the spread of its logarithm: a sighting takes the variety's earliness out of it (common practice). */
 export interface Wait {
@@ -36,4 +38,14 @@ export function waitFrom(stage: "flowering" | "fruit-set", crop: CropFacts): Wai
   const left = (days.low + days.high) / 2 - (stage === "fruit-set" ? FLOWER_TO_FRUIT_DAYS : 0);
   const sigmaLn = crop.slug === "blueberry" && stage === "flowering" ? SIGMA_BLUEBERRY : SIGMA[stage];
   return { likelyCd: Math.max(0, left) * (meanC - crop.baseC), sigmaLn };
+}
+
+/** What has run to seed is used within two weeks: it is still good, and does not keep (common practice, no source). */
+export const RUN_TO_SEED_DAYS = 14;
+
+/** Day on which flowers were seen on a crop grown for leaf, root, head or bulb; null where flowers are what comes before the fruit. */
+export function ranToSeedOn(crop: CropFacts, seen: ReadonlyMap<Stage, DayNumber>): DayNumber | null {
+  if (crop.perennial || crop.flowerToPickDays) return null;
+  const days = (["flowering", "fruit-set"] as const).flatMap((stage) => seen.get(stage) ?? []);
+  return days.length === 0 ? null : Math.min(...days);
 }

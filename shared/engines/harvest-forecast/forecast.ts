@@ -7,6 +7,7 @@ import { bearingOf, setInSeason } from "./bearing.ts";
 import type { Bearing } from "./bearing.ts";
 import { clockOf } from "./clock.ts";
 import type { Clock } from "./clock.ts";
+import { explanation } from "./explanation.ts";
 import { firstPicks, UNNOTICED_DAYS } from "./first-picks.ts";
 import type { FirstPicks } from "./first-picks.ts";
 import { dayBandOf } from "./frost-dates.ts";
@@ -14,7 +15,9 @@ import { harvestCurve, seasonGrams } from "./grams.ts";
 import { knownFacts } from "./known-facts.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import { basisOf, coldSoilNotes, restNotes, seasonNotes, WORTH_SAYING } from "./notes.ts";
+import { byPacket } from "./packet-days.ts";
 import { requirementOf } from "./requirement.ts";
+import type { Requirement } from "./requirement.ts";
 import { dealFor, quantilesAYear } from "./scenario-deal.ts";
 import type { Deal } from "./scenario-deal.ts";
 import { seasonsOf } from "./seasons.ts";
@@ -33,7 +36,8 @@ interface Reckoning {
 }
 
 /** Degrades with a note: no weather, no start day or an unripe season give scenarios without a pick, never an exception. */
-export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast> {
+export function forecastPlanting(asked: ForecastQuestion): Outcome<PlantingForecast> {
+  const q = byPacket(asked);
   const { planting, weather, asOf } = q;
   const { crop } = planting;
   const perYear = quantilesAYear(weather.years.length);
@@ -42,7 +46,7 @@ export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast>
   const { facts, air } = reckoning;
   const clock = clockOf(q, facts, air, true);
   const bearing = bearingOf(crop, setInSeason(planting, q.southern), facts.season?.name ?? 0);
-  const { ready, notes, over } = readyDays(reckoning, clock, bearing);
+  const { ready, need, notes, over } = readyDays(reckoning, clock, bearing);
   const beganOn = clockOf(q, facts, air, false)?.startDay ?? facts.firstPick ?? asOf;
   const shape = shapeOf(crop);
   const waits = waitsForTheGrower(crop);
@@ -63,28 +67,28 @@ export function forecastPlanting(q: ForecastQuestion): Outcome<PlantingForecast>
       waits,
     },
     basis: basisOf(q, facts),
-    notes: [...restNotes(q, facts, clock, seasons), ...notes, ...ripens, ...yields.notes],
+    notes: [explanation(q, facts, clock, need), ...restNotes(q, facts, clock, seasons), ...notes, ...ripens, ...yields.notes],
   };
 }
 
 /** First picks before frost, what should be said about the start and the sightings, and whether the season went by without a pick. */
-function readyDays(reckoning: Reckoning, clock: Clock | null, bearing: Bearing): { ready: FirstPicks; notes: string[]; over: boolean } {
+function readyDays(reckoning: Reckoning, clock: Clock | null, bearing: Bearing): { ready: FirstPicks; need: Requirement | null; notes: string[]; over: boolean } {
   const { q, facts, air, deal, perYear } = reckoning;
   const none = { upFrom: new Int32Array(air.years.length).fill(-1), days: new Int32Array(air.years.length * perYear).fill(-1), ruledOut: 0 };
-  if (!clock) return { ready: none, notes: [noStart(q)], over: false };
+  if (!clock) return { ready: none, need: null, notes: [noStart(q)], over: false };
   const notes = [...clock.notes];
-  if (bearing.share === 0) return { ready: none, notes: [...notes, "Too young to be picked this season."], over: false };
+  if (bearing.share === 0) return { ready: none, need: null, notes: [...notes, "Too young to be picked this season."], over: false };
   if (clock.startDay < q.weather.firstDay) notes.push("The weather given begins after this planting did; its first days are not counted.");
   const need = requirementOf(q, clock);
   notes.push(...need.notes, ...coldSoilNotes(q, air, clock));
   const notBefore = notYet(q, facts);
   if (notBefore !== null && wentBy(q, firstPicks(q, air, clock, need, perYear, deal.step, null), bearing)) {
-    return { ready: none, notes: [...notes, "The season is over; nothing was written down."], over: true };
+    return { ready: none, need, notes: [...notes, "The season is over; nothing was written down."], over: true };
   }
   const ready = firstPicks(q, air, clock, need, perYear, deal.step, notBefore);
   if (ready.ruledOut >= WORTH_SAYING) notes.push("Nothing has been picked yet, so earlier dates are ruled out.");
   if (clock.restsOn !== "book") notes.push(...disagreement(reckoning, ready));
-  return { ready, notes, over: false };
+  return { ready, need, notes, over: false };
 }
 
 /** The day before which nobody can have picked: only where picks are written down, and the crop does not wait. */

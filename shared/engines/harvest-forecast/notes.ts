@@ -6,6 +6,7 @@ import { dateOf, yearOf } from "../../kernel/local-date.ts";
 import { dayWords } from "../../kernel/words.ts";
 import type { Clock } from "./clock.ts";
 import { coverShift } from "./cover.ts";
+import { ranToSeedOn, RUN_TO_SEED_DAYS } from "./flowering.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import { slowedByShortDays } from "./season-limits.ts";
 import type { Seasons } from "./seasons.ts";
@@ -36,11 +37,13 @@ const inHundred = (share: number): string => (share > 0.995 ? "all" : `${Math.ma
 
 export function restNotes(q: ForecastQuestion, facts: KnownFacts, clock: Clock | null, seasons: Seasons): string[] {
   const { crop, cover } = q.planting;
-  const notes = [restsOn(q, clock)];
+  const notes: string[] = [];
   if (facts.firstPick !== null) {
     const over = facts.finishedOn !== null || seasons.until.every((day) => day <= q.asOf);
     notes.push(`First picked on ${dayWords(dateOf(facts.firstPick), yearOf(dateOf(q.asOf)))}; ${over ? "the picking is over" : "only the amount and the end are still open"}.`);
   }
+  const seeded = ranToSeedOn(crop, facts.seen);
+  if (seeded !== null) notes.push(`Seen to flower on ${dayWords(dateOf(seeded), yearOf(dateOf(q.asOf)))}: it has run to seed. Use it within ${RUN_TO_SEED_DAYS} days; it does not keep.`);
   notes.push(...unreadNotes(q, clock, seasons));
   if (waitsForTheGrower(crop)) notes.push("Waits for you: the dates say from when it is ready, and it is not counted as a surplus.");
   if (cover !== "open") notes.push(coverNote(cover));
@@ -69,19 +72,6 @@ export function coldSoilNotes(q: ForecastQuestion, air: CoveredWeather, clock: C
   const cold = air.years.filter((_, y) => soilOf(air, y).subarray(start, start + SOAKS_DAYS + 1).every((c) => c < least)).length;
   if (cold / air.years.length < LIKELY) return [];
   return [`In ${inHundred(cold / air.years.length)} seasons the soil stays below ${least} °C for ten days after this sowing: seed may rot.`];
-}
-
-function restsOn(q: ForecastQuestion, clock: Clock | null): string {
-  const years = q.weather.years.length;
-  const weather = { record: `${years} past seasons of weather`, normals: `${years} seasons made from monthly means`, nothing: "no weather" }[q.weather.restsOn];
-  const figure = {
-    book: "the book figure for a variety not known",
-    "planted-out": "the book figure from the day it was seen planted out",
-    emerged: "the day it was seen to come up",
-    flowering: "the first flowers seen",
-    "fruit-set": "the first fruit seen",
-  };
-  return `Rests on ${weather} and ${clock ? figure[clock.restsOn] : "what was picked"}.`;
 }
 
 function coverNote(cover: ForecastQuestion["planting"]["cover"]): string {

@@ -10,6 +10,8 @@ import type { ForecastQuestion, WeatherYears } from "./types.ts";
 export interface Requirement {
   readonly likelyCd: number;
   readonly sigmaLn: number;
+  /** What the household's own sowings moved it by; null where they did not. */
+  readonly own: Learned | null;
   readonly notes: readonly string[];
 }
 
@@ -19,23 +21,16 @@ const EARLY_KIND = 0.85;
 
 export function requirementOf(q: ForecastQuestion, clock: Clock): Requirement {
   // a flower seen leaves only a wait behind it, which neither variety nor climate stretches
-  if (clock.restsOn === "flowering" || clock.restsOn === "fruit-set") return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, notes: [] };
+  if (clock.restsOn === "flowering" || clock.restsOn === "fruit-set") return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, own: null, notes: [] };
   const learned = learnedFrom(q.ownSowings ?? []);
   if (learned) {
-    return { likelyCd: clock.likelyCd * Math.exp(learned.shiftLn), sigmaLn: learned.sigmaLn ?? clock.sigmaLn, notes: [learnedWords(learned)] };
+    return { likelyCd: clock.likelyCd * Math.exp(learned.shiftLn), sigmaLn: learned.sigmaLn ?? clock.sigmaLn, own: learned, notes: [] };
   }
-  if (EARLY_KINDS_BY_THE_SEA.has(q.planting.crop.slug) && isMaritime(q.weather)) {
+  if (EARLY_KINDS_BY_THE_SEA.has(q.planting.crop.slug) && !q.planting.varietyDays && isMaritime(q.weather)) {
     const note = "In a mild climate growers choose early varieties of this crop: the book's warmth is taken 15 % lower until you have your own sowings.";
-    return { likelyCd: clock.likelyCd * EARLY_KIND, sigmaLn: clock.sigmaLn, notes: [note] };
+    return { likelyCd: clock.likelyCd * EARLY_KIND, sigmaLn: clock.sigmaLn, own: null, notes: [note] };
   }
-  return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, notes: [] };
-}
-
-function learnedWords({ count, shiftLn }: Learned): string {
-  const percent = Math.round(100 * Math.abs(Math.expm1(shiftLn)));
-  const sowings = count === 1 ? "sowing has" : `${count} sowings have`;
-  if (percent === 0) return `Your own ${sowings} taken what the book says.`;
-  return `By your own ${count === 1 ? "sowing" : `${count} sowings`} this is ${percent} % ${shiftLn < 0 ? "quicker" : "slower"} than the book; used.`;
+  return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, own: null, notes: [] };
 }
 
 const MARITIME = new WeakMap<WeatherYears, boolean>();

@@ -3,6 +3,7 @@ import type { DayNumber } from "../../kernel/local-date.ts";
 import { waitsForTheGrower } from "../../kernel/crop-facts.ts";
 import { monthStart } from "./calendar-days.ts";
 import type { FirstPicks } from "./first-picks.ts";
+import { ranToSeedOn, RUN_TO_SEED_DAYS } from "./flowering.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import type { Deal } from "./scenario-deal.ts";
 import { boltingDays, BOLTER_PICK_DAYS, diesUnripe, hurtFrom, killingDays } from "./season-limits.ts";
@@ -53,7 +54,9 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
   };
   // what was picked was there, whatever the book says of its last day
   const picked = (facts.lastPick ?? facts.firstPick ?? -Infinity) + 1;
-  const closed = Math.max(picked, Math.min(lastDay, facts.finishedOn === null ? Infinity : facts.finishedOn + 1));
+  const seeded = ranToSeedOn(crop, facts.seen);
+  const usedUp = seeded === null ? Infinity : seeded + RUN_TO_SEED_DAYS;
+  const closed = Math.max(picked, Math.min(lastDay, usedUp, facts.finishedOn === null ? Infinity : facts.finishedOn + 1));
   const first = new Int32Array(n).fill(-1);
   const until = new Int32Array(n).fill(-1);
   const spanDays = new Float64Array(n);
@@ -62,7 +65,8 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
     const y = Math.floor(s / plan.perYear);
     const at = plan.ready.days[y * plan.perYear + (plan.deal.part[s] as number)] as number;
     const up = plan.ready.upFrom[y] as number;
-    const ripe = facts.firstPick ?? (at < 0 ? Infinity : firstDay + at);
+    // what runs to seed is as ready as it will be
+    const ripe = facts.firstPick ?? Math.min(seeded ?? Infinity, at < 0 ? Infinity : firstDay + at);
     const killed = up >= 0 && facts.firstPick === null && diesUnripe(crop) ? next(kills, y, Math.max(firstDay + up, hardyUntil)) : Infinity;
     if (ripe >= Math.min(killed, closed)) {
       if (killed <= closed && killed < Infinity) counts.lostToFrost++;

@@ -8,6 +8,7 @@ import { clockOf } from "./clock.ts";
 import { firstPicks } from "./first-picks.ts";
 import { dayBandOf } from "./frost-dates.ts";
 import { knownFacts } from "./known-facts.ts";
+import { byPacket } from "./packet-days.ts";
 import { requirementOf } from "./requirement.ts";
 import { diesUnripe, hurtFrom, killingDays } from "./season-limits.ts";
 import { covered } from "./thermal-time.ts";
@@ -29,7 +30,8 @@ export interface SowingDays {
 const LIES_AT_MOST_DAYS = 45;
 
 /** Of `q.planting` the crop, the method and the cover count; its own days, sightings and picks do not. Both ends included. */
-export function picksBySowingDay(q: ForecastQuestion, from: DayNumber, until: DayNumber): SowingDays {
+export function picksBySowingDay(asked: ForecastQuestion, from: DayNumber, until: DayNumber): SowingDays {
+  const q = byPacket(asked);
   const days = Math.max(0, until - from + 1);
   const likelyPick = new Int32Array(days).fill(-1);
   const chance = new Float64Array(days);

@@ -70,6 +70,8 @@ export interface Planting {
   /** Season of an established planting: the calendar year, or south of the equator the year it ends in. */
   readonly season: number | null;
   readonly cover: Cover;
+  /** Days to maturity printed for its variety, counted as the crop's own; left out or null = not known. */
+  readonly varietyDays?: { readonly low: number; readonly high: number } | null;
   readonly sightings: readonly { readonly stage: Stage; readonly day: DayNumber }[];
   readonly picks: readonly { readonly day: DayNumber; readonly grams: number }[];
 }

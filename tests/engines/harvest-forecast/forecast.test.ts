@@ -307,7 +307,7 @@ describe("scenarios", () => {
     expect([found.perYear, found.firstPickDay.length]).toEqual([12, 360]);
     const q = questionOf(planting, byYear);
     const clock = { startDay: day("2027-05-01"), emerges: false, likelyCd: 600, sigmaLn: 0, restsOn: "book", notes: [] } as const;
-    const ready = firstPicks(q, covered(byYear, "open"), clock, { likelyCd: 600, sigmaLn: 0, notes: [] }, 1, new Int32Array(30), null).days;
+    const ready = firstPicks(q, covered(byYear, "open"), clock, { likelyCd: 600, sigmaLn: 0, own: null, notes: [] }, 1, new Int32Array(30), null).days;
     found.firstPickDay.forEach((first, s) => expect(first).toBe(byYear.firstDay + (ready[Math.floor(s / 12)] as number)));
   });
 
