@@ -17,6 +17,8 @@ export interface Clock {
   readonly emerges: boolean;
   readonly likelyCd: number;
   readonly sigmaLn: number;
+  /** Nobody has said when it was planted out. */
+  readonly guessedDay?: boolean;
   readonly restsOn: "book" | "planted-out" | "emerged" | "flowering" | "fruit-set";
   readonly notes: readonly string[];
 }
@@ -79,7 +81,7 @@ function transplantClock(q: ForecastQuestion, facts: KnownFacts, weather: Covere
   const ahead = crop.daysToMaturity?.from === "sowing" ? PLANT_AHEAD_DAYS * warmthADay(crop) : 0;
   if (ahead > 0) notes.push("The book counts this crop from sowing; a plant of three to four weeks is taken as two weeks ahead.");
   const restsOn = seen === undefined ? "book" : "planted-out";
-  return { startDay, emerges: false, likelyCd: crop.thermal.likely - ahead, sigmaLn: crop.sigmaLn, restsOn, notes };
+  return { startDay, emerges: false, likelyCd: crop.thermal.likely - ahead, sigmaLn: crop.sigmaLn, guessedDay: given === null, restsOn, notes };
 }
 
 function sownRequirement(crop: CropFacts): Pick<Clock, "emerges" | "likelyCd" | "notes"> {

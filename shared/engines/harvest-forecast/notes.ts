@@ -10,6 +10,7 @@ import { ranToSeedOn, RUN_TO_SEED_DAYS } from "./flowering.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import { slowedByShortDays } from "./season-limits.ts";
 import type { Seasons } from "./seasons.ts";
+import { firstCut } from "./spread.ts";
 import { soilOf } from "./thermal-time.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
 import type { ForecastQuestion } from "./types.ts";
@@ -94,6 +95,7 @@ export function basisOf(q: ForecastQuestion, facts: KnownFacts): SourceRef[] {
 
 function methodSources(crop: CropFacts): SourceRef[] {
   const rows: SourceRef[] = [{ id: "BE", text: "Degree-days by the single sine" }];
+  if (firstCut(crop).share < 1) rows.push({ id: "ISU92", text: "First leaves before full growth" });
   if (slowedByShortDays(crop)) rows.push({ id: "FOR", text: "Day length" });
   return rows;
 }

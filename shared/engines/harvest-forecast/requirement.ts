@@ -4,6 +4,7 @@ import { CONTINENTAL_RANGE_C } from "./generated-weather.ts";
 import { MONTH_SLOTS } from "./calendar-days.ts";
 import { learnedFrom } from "./learned.ts";
 import type { Learned } from "./learned.ts";
+import { firstCut, widened } from "./spread.ts";
 import { covered } from "./thermal-time.ts";
 import type { ForecastQuestion, WeatherYears } from "./types.ts";
 
@@ -22,15 +23,18 @@ const EARLY_KIND = 0.85;
 export function requirementOf(q: ForecastQuestion, clock: Clock): Requirement {
   // a flower seen leaves only a wait behind it, which neither variety nor climate stretches
   if (clock.restsOn === "flowering" || clock.restsOn === "fruit-set") return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, own: null, notes: [] };
+  const { crop, varietyDays } = q.planting;
+  const cut = firstCut(crop);
+  const likelyCd = clock.likelyCd * cut.share;
+  // the household's own sowings grew in its own garden, so their spread holds all of it
+  const sigmaLn = Math.hypot(widened(clock, q.planting), cut.sigmaLn);
   const learned = learnedFrom(q.ownSowings ?? []);
-  if (learned) {
-    return { likelyCd: clock.likelyCd * Math.exp(learned.shiftLn), sigmaLn: learned.sigmaLn ?? clock.sigmaLn, own: learned, notes: [] };
-  }
-  if (EARLY_KINDS_BY_THE_SEA.has(q.planting.crop.slug) && !q.planting.varietyDays && isMaritime(q.weather)) {
+  if (learned) return { likelyCd: likelyCd * Math.exp(learned.shiftLn), sigmaLn: learned.sigmaLn ?? sigmaLn, own: learned, notes: [] };
+  if (EARLY_KINDS_BY_THE_SEA.has(crop.slug) && !varietyDays && isMaritime(q.weather)) {
     const note = "In a mild climate growers choose early varieties of this crop: the book's warmth is taken 15 % lower until you have your own sowings.";
-    return { likelyCd: clock.likelyCd * EARLY_KIND, sigmaLn: clock.sigmaLn, own: null, notes: [note] };
+    return { likelyCd: likelyCd * EARLY_KIND, sigmaLn, own: null, notes: [note] };
   }
-  return { likelyCd: clock.likelyCd, sigmaLn: clock.sigmaLn, own: null, notes: [] };
+  return { likelyCd, sigmaLn, own: null, notes: [] };
 }
 
 const MARITIME = new WeakMap<WeatherYears, boolean>();

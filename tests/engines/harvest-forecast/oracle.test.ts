@@ -37,9 +37,13 @@ describe("day by day", () => {
     const forecast = forecastPlanting(q).value;
     const deal = dealFor(planting.id, weather.years.length, forecast.perYear);
     const perRow = crop.gramsPerRowM ?? { low: 1, likely: NaN, high: 1 };
+    const emerges = !planted && crop.thermalAfterEmergence !== null;
+    const before = emerges ? 1 - (crop.thermalAfterEmergence) / crop.thermal.likely : 0;
     const rules = {
       startDay,
-      emerges: !planted && crop.thermalAfterEmergence !== null,
+      emerges,
+      // the book's spread, a degree between garden and station, and a quarter of the time before it comes up
+      sigmaLn: Math.sqrt(crop.sigmaLn ** 2 + (1 / ((crop.quotedMeanC as number) - crop.baseC)) ** 2 + (0.25 * before) ** 2),
       likelyCd: planted ? crop.thermal.likely : (crop.thermalAfterEmergence ?? crop.thermal.likely),
       likelyGrams: 5 * perRow.likely,
       shape: shapeOf(crop),

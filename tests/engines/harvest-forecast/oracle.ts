@@ -17,6 +17,7 @@ interface Rules {
   readonly startDay: number;
   readonly emerges: boolean;
   readonly likelyCd: number;
+  readonly sigmaLn: number;
   readonly likelyGrams: number;
   readonly shape: CurveShape;
   readonly waits: boolean;
@@ -32,7 +33,7 @@ export function plainSeason(q: ForecastQuestion, rules: Rules, deal: Deal, perYe
   const year = q.weather.years[y];
   if (!year) throw new RangeError("no such year");
   const chance = ((deal.part[s] as number) * years + (deal.step[y] as number) + 0.5) / (years * perYear);
-  const needs = rules.likelyCd * Math.exp(crop.sigmaLn * normalQuantile(chance));
+  const needs = rules.likelyCd * Math.exp(rules.sigmaLn * normalQuantile(chance));
   const kills = (day: number): boolean => crop.killC !== null && (year.tminC[day - q.weather.firstDay] as number) <= crop.killC;
   let soil = NaN;
   let soaked = 0;
@@ -80,7 +81,7 @@ function pickedFrom(first: number, q: ForecastQuestion, rules: Rules, deal: Deal
 
 const BETA: Partial<Record<CurveShape, readonly [number, number]>> = { repeat: [2, 2.5], concentrated: [1.6, 2.6], "cut-again": [1.5, 1.5], "one-cut": [2, 2] };
 
-/** The same shapes by adding up the density in four thousand slices. */
+/** The same shapes by adding up the density in thousands of slices. */
 function shareByHand(shape: CurveShape, days: number, span: number): number {
   if (days <= 0) return 0;
   if (days >= span) return 1;
@@ -102,5 +103,5 @@ function shareByHand(shape: CurveShape, days: number, span: number): number {
   return part / whole;
 }
 
-const SLICES = 4_000;
+const SLICES = 16_000;
 const SHARES = new Map<string, number>();

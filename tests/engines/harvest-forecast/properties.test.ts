@@ -4,6 +4,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { forecastPlanting, summarise, weatherYears, weeklySupply } from "#shared/engines/harvest-forecast/index.ts";
 import type { ForecastQuestion, Planting, PlantingForecast, WeatherYears } from "#shared/engines/harvest-forecast/index.ts";
 import { diesUnripe } from "#shared/engines/harvest-forecast/season-limits.ts";
+import { coldNeedOf } from "#shared/engines/harvest-forecast/winter.ts";
 import { weekOf, weeksFrom, weekStart } from "#shared/kernel/iso-week.ts";
 import { dateOf } from "#shared/kernel/local-date.ts";
 import { seededRandom } from "#shared/kernel/seeded-random.ts";
@@ -83,6 +84,8 @@ describe("for any planting and weather", () => {
   it("warmer days never bring a later middle first pick", () => {
     fc.assert(
       fc.property(crops, starts, seeds, fc.double({ min: 0.1, max: 4, noNaN: true }), (crop, start, seed, plusC) => {
+        // what needs the cold of a winter may have less of it in a warmer one
+        if (coldNeedOf(crop)) return;
         // a sea climate grown colder or warmer stays one, so early varieties are taken in both or neither
         const cool = forecastOf(planted(crop, start), weatherOf(seed));
         const warm = forecastOf(planted(crop, start), weatherOf(seed, plusC));
