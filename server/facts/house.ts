@@ -1,5 +1,5 @@
 /** The household's own row: where it lies, what day it is there, who eats what; and the stamps of what it has stored. */
-import { eq, getTableColumns } from "drizzle-orm";
+import { eq, getTableColumns, sql } from "drizzle-orm";
 import { households, householdStamps } from "#db/schema/index.ts";
 import type { Tx } from "#db/client.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
@@ -9,10 +9,10 @@ import type { Clock } from "../clock.ts";
 /** A part of what a household has stored. Its stamp is new after every write to it, and no two writes anywhere make the same one. */
 export type Part = "garden" | "kitchen" | "weather";
 
-export type House = typeof households.$inferSelect & {
-  /** Null = not known, so nothing may be kept for later. */
-  readonly stamps: Readonly<Record<Part, string>> | null;
-};
+/** Of each part; null where it is not known, and then nothing may be kept for later. */
+export type Stamps = Readonly<Record<Part, string>> | null;
+
+export type House = typeof households.$inferSelect & { readonly stamps: Stamps };
 
 const columns = { ...getTableColumns(households), stamps: { garden: householdStamps.garden, kitchen: householdStamps.kitchen, weather: householdStamps.weather } };
 
@@ -25,6 +25,12 @@ export async function loadHouse(tx: Tx, householdId: string): Promise<House> {
   // the household is made before the service listens
   if (!row) throw new Error("the household is not set up");
   return row;
+}
+
+/** The stamps alone: the one question of a read whose answer is kept. */
+export async function loadStamps(tx: Tx, householdId: string): Promise<Stamps> {
+  const { rows } = await tx.execute<Record<Part, string>>(sql`select garden, kitchen, weather from ${householdStamps} where household_id = ${householdId}`);
+  return rows[0] ?? null;
 }
 
 /** Whose cups and spoons the household means. */

@@ -9,26 +9,28 @@ import type { Deps } from "../http/deps.ts";
 import { ifMatchOf } from "../http/if-match.ts";
 import { granted } from "../problems.ts";
 import { changeHousehold, tagOfHousehold } from "./change-household.ts";
-import { findHousehold, type HouseholdRow } from "./store.ts";
+import { findHousehold } from "./store.ts";
 import { toContract } from "./to-contract.ts";
 
 const tags = ["household"];
 
-export const householdRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, books }) => {
-  const answer = async (row: HouseholdRow): Promise<Household> => toContract(row, eatsOf(await books(), row.people));
-
+export const householdRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, answer, books }) => {
   app.get("/api/household", { schema: { tags, summary: "The household", response: { 200: Household, ...refusals } } }, async (request, reply) => {
-    const row = await within(request, findHousehold);
-    return reply.header("etag", tagOfHousehold(row)).send(await answer(row));
+    const { eats } = await books();
+    return answer(request, reply, {
+      restsOn: ["kitchen"],
+      load: (tx, { householdId }) => findHousehold(tx, householdId),
+      reckon: (row) => ({ body: toContract(row, eatsOf(eats, row.people)), etag: tagOfHousehold(row) }),
+    });
   });
 
   app.put(
     "/api/household",
     { schema: { tags, summary: "Change the household", body: NewHousehold, response: { 200: Household, ...refusals } } },
     async (request, reply) => {
-      const { crops } = await books();
+      const { crops, eats } = await books();
       const row = granted(await within(request, (tx, householdId) => changeHousehold(tx, householdId, request.body, ifMatchOf(request), new Set(crops.keys()))));
-      return reply.header("etag", tagOfHousehold(row)).send(await answer(row));
+      return reply.header("etag", tagOfHousehold(row)).send(toContract(row, eatsOf(eats, row.people)));
     },
   );
 
@@ -38,4 +40,4 @@ export const householdRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within
   });
 };
 
-const eatsOf = ({ eats }: Reference, people: number): Household["eats"] => [...bookEats(eats, people)].map(([crop, gramsPerWeek]) => ({ crop, gramsPerWeek }));
+const eatsOf = (eats: Reference["eats"], people: number): Household["eats"] => [...bookEats(eats, people)].map(([crop, gramsPerWeek]) => ({ crop, gramsPerWeek }));

@@ -6,7 +6,7 @@ import type { FastifyReply, FastifyRequest } from "fastify";
 import type { Tx } from "#db/client.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import type { Clock } from "../clock.ts";
-import { dayAsked, loadHouse, type House, type Part } from "../facts/house.ts";
+import { loadHouse, loadStamps, type House, type Part } from "../facts/house.ts";
 import { keptUpTo } from "../facts/kept.ts";
 import type { Within } from "./member.ts";
 import { pack, packingFor, type Packing } from "./packing.ts";
@@ -31,6 +31,8 @@ interface KeptAnswer {
 }
 
 const MOST_BYTES = 48 * 1024 * 1024;
+/** Where households live, which says what day it is there. */
+const MOST_ZONES = 4_000;
 /** About what an entry takes besides its text. */
 const NAME_BYTES = 300;
 /** Below this, packing costs more than it saves. */
@@ -38,14 +40,19 @@ const WORTH_PACKING_BYTES = 1024;
 
 export function answers(within: Within, clock: Clock): Answer {
   const kept = keptUpTo<KeptAnswer>(MOST_BYTES);
+  const zones = keptUpTo<string>(MOST_ZONES * NAME_BYTES);
 
   return async (request, reply, { restsOn, asOf, load, reckon }) => {
     const found = await within(request, async (tx, householdId) => {
-      const house = await loadHouse(tx, householdId);
-      const day = dayAsked(house, clock, asOf);
-      const place = { name: `${householdId} ${day} ${request.url}`, stamp: stampOf(house, restsOn) };
+      const stamps = await loadStamps(tx, householdId);
+      const zoneAt = { name: householdId, stamp: stamps && stamps.garden };
+      const zone = zones.find(zoneAt);
+      const house = zone === undefined ? await loadHouse(tx, householdId) : null;
+      if (house !== null) zones.keep(zoneAt, house.zone, NAME_BYTES);
+      const day = asOf ?? clock.today(house?.zone ?? (zone as string));
+      const place = { name: `${householdId} ${day} ${request.url}`, stamp: stamps && restsOn.map((part) => stamps[part]).join(" ") };
       const known = kept.find(place);
-      return known ? { known } : { place, facts: await load(tx, house, day) };
+      return known ? { known } : { place, facts: await load(tx, house ?? (await loadHouse(tx, householdId)), day) };
     });
     if ("known" in found) return send(request, reply, found.known);
     // another request may have reckoned the same while this one waited for its facts
@@ -59,10 +66,6 @@ export function answers(within: Within, clock: Clock): Answer {
     }
     return send(request, reply, answer);
   };
-}
-
-function stampOf({ stamps }: House, restsOn: readonly Part[]): string | null {
-  return stamps && restsOn.map((part) => stamps[part]).join(" ");
 }
 
 async function send(request: FastifyRequest, reply: FastifyReply, { etag, plain, packed }: KeptAnswer): Promise<FastifyReply> {

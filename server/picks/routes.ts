@@ -10,7 +10,7 @@ import { findPick, listPicks, undoPick, type PickOfCrop } from "./store.ts";
 
 const tags = ["picks"];
 
-export const pickRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, clock }) => {
+export const pickRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, answer, clock }) => {
   app.get(
     "/api/picks",
     { schema: { tags, summary: "Picks by day, until excluded; with undone=true those that were undone", querystring: PicksQuery, response: { 200: Picks, ...refusals } } },
@@ -21,11 +21,17 @@ export const pickRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, clo
     },
   );
 
-  app.get("/api/picks/:id", { schema: { tags, summary: "One pick", params: IdParams, response: { 200: Pick, ...refusals } } }, async (request) => {
-    const row = await within(request, (tx, householdId) => findPick(tx, householdId, request.params.id));
-    if (!row) throw notFound("pick");
-    return toContract(row);
-  });
+  app.get("/api/picks/:id", { schema: { tags, summary: "One pick", params: IdParams, response: { 200: Pick, ...refusals } } }, async (request, reply) =>
+    answer(request, reply, {
+      restsOn: ["garden"],
+      load: async (tx, { householdId }) => {
+        const row = await findPick(tx, householdId, request.params.id);
+        if (!row) throw notFound("pick");
+        return row;
+      },
+      reckon: (row) => ({ body: toContract(row) }),
+    }),
+  );
 
   app.put(
     "/api/picks/:id",
