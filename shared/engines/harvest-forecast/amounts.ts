@@ -1,5 +1,6 @@
 /** What a planting of a size yields in a season, and what logged picks say about the rest of it. Grams as picked. */
 import type { CropFacts, YieldBand } from "../../kernel/crop-facts.ts";
+import type { Learned } from "./learned.ts";
 import type { Planting } from "./types.ts";
 
 export interface SeasonYield {
@@ -17,6 +18,19 @@ export function seasonYield(planting: Planting, share: number): SeasonYield {
   const notes = note === null ? [] : [note];
   if (!band) return { likelyGrams: 0, sigmaLn: 0, notes: [...notes, "The book has no yield for this crop."] };
   return { likelyGrams: size * band.likely * share, sigmaLn: Math.log(band.high / band.low) / TEN_TO_NINETY, notes };
+}
+
+/** Moved by what the household's own seasons brought, and never less sure than the book for it. */
+export function withOwnYield(yields: SeasonYield, learned: Learned | null): SeasonYield {
+  if (!learned) return yields;
+  const percent = Math.round(100 * Math.abs(Math.expm1(learned.shiftLn)));
+  const own = learned.count === 1 ? "1 finished season of your own" : `${learned.count} finished seasons of your own`;
+  const words = percent === 0 ? `The amount is what ${own} bear${learned.count === 1 ? "s" : ""} out.` : `By ${own} the amount is taken ${percent} % ${learned.shiftLn < 0 ? "below" : "above"} the book's.`;
+  return {
+    likelyGrams: yields.likelyGrams * Math.exp(learned.shiftLn),
+    sigmaLn: Math.min(yields.sigmaLn, learned.sigmaLn ?? Infinity),
+    notes: [...yields.notes, words],
+  };
 }
 
 interface PerUnit {

@@ -2,7 +2,7 @@
 import { waitsForTheGrower } from "../../kernel/crop-facts.ts";
 import type { DayNumber } from "../../kernel/local-date.ts";
 import type { Outcome } from "../../kernel/outcome.ts";
-import { seasonYield } from "./amounts.ts";
+import { seasonYield, withOwnYield } from "./amounts.ts";
 import { bearingOf, setInSeason } from "./bearing.ts";
 import type { Bearing } from "./bearing.ts";
 import { clockOf } from "./clock.ts";
@@ -14,6 +14,7 @@ import { dayBandOf } from "./frost-dates.ts";
 import { harvestCurve, seasonGrams } from "./grams.ts";
 import { knownFacts } from "./known-facts.ts";
 import type { KnownFacts } from "./known-facts.ts";
+import { learnedYield } from "./learned.ts";
 import { basisOf, coldSoilNotes, restNotes, seasonNotes, WORTH_SAYING } from "./notes.ts";
 import { byPacket } from "./packet-days.ts";
 import { requirementOf } from "./requirement.ts";
@@ -51,7 +52,7 @@ export function forecastPlanting(asked: ForecastQuestion): Outcome<PlantingForec
   const shape = shapeOf(crop);
   const waits = waitsForTheGrower(crop);
   const seasons = seasonsOf(q, facts, air, { beganOn, pickWeeks: bearing.pickWeeks, ready, deal, perYear, shape });
-  const yields = seasonYield(planting, bearing.share);
+  const yields = withOwnYield(seasonYield(planting, bearing.share), learnedYield(q.ownSowings ?? []));
   const curve = harvestCurve(seasons, yields, facts, deal, shape, waits, asOf);
   const ripens = clock && bearing.share > 0 && !over ? seasonNotes(q, facts, seasons) : [];
   return {

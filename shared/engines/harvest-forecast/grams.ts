@@ -10,6 +10,8 @@ import { shareBy } from "./yield-curve.ts";
 
 /** Nothing is history where nothing was logged. */
 const ALWAYS_OPEN = -1_000_000;
+/** What is ripe stays good on the plant for about so long, days; what was left longer has gone over (common practice). */
+const HANGS_DAYS = 7;
 
 export function harvestCurve(seasons: Seasons, yields: SeasonYield, facts: KnownFacts, deal: Deal, shape: CurveShape, waits: boolean, asOf: DayNumber): HarvestCurve {
   const n = seasons.first.length;
@@ -18,6 +20,8 @@ export function harvestCurve(seasons: Seasons, yields: SeasonYield, facts: Known
   const wholeGrams = new Float64Array(n);
   const logged = facts.picks.length > 0;
   const openFrom = logged ? asOf + 1 : ALWAYS_OPEN;
+  const lastPick = facts.lastPick ?? openFrom;
+  const hangsFrom = logged ? Math.min(openFrom, Math.max(lastPick + 1, openFrom - HANGS_DAYS)) : ALWAYS_OPEN;
   for (let s = 0; s < n; s++) {
     const first = seasons.first[s] as number;
     if (first < 0) continue;
@@ -31,13 +35,14 @@ export function harvestCurve(seasons: Seasons, yields: SeasonYield, facts: Known
       spanDays[s] = Math.max(1, (seasons.until[s] as number) - begins);
       wholeGrams[s] = Math.max(0, whole - facts.pickedGrams);
     } else {
-      const passed = openFrom - first;
+      // picks answer for what had ripened by the last of them; whoever picks seldom has not been shown a poor crop
+      const passed = lastPick + 1 - first;
       const share = shareBy(shape, passed, spanDays[s] as number);
       const { factor, sigmaLn } = pickCorrection(facts.pickedGrams, share, yields.likelyGrams, passed / 7, yields.sigmaLn);
       wholeGrams[s] = yields.likelyGrams * factor * Math.exp(sigmaLn * z);
     }
   }
-  return { shape, startDay, spanDays, untilDay: Int32Array.from(seasons.until), wholeGrams, openFrom, picks: facts.picks };
+  return { shape, startDay, spanDays, untilDay: Int32Array.from(seasons.until), wholeGrams, openFrom, hangsFrom, picks: facts.picks };
 }
 
 /** Grams of the curve that a scenario brings before a day, history left out. */
@@ -45,9 +50,9 @@ export function gramsBefore(curve: HarvestCurve, s: number, day: DayNumber): num
   const whole = curve.wholeGrams[s] as number;
   if (whole === 0) return 0;
   const start = curve.startDay[s] as number;
-  const begin = Math.max(curve.openFrom, start);
   const end = Math.min(day, curve.untilDay[s] as number);
-  if (end <= begin) return 0;
+  if (end <= Math.max(curve.openFrom, start)) return 0;
+  const begin = Math.max(curve.hangsFrom, start);
   const span = curve.spanDays[s] as number;
   const share = shareBy(curve.shape, end - start, span);
   return whole * (begin === start ? share : share - shareBy(curve.shape, begin - start, span));

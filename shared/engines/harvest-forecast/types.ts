@@ -92,8 +92,10 @@ export interface ForecastQuestion {
 
 /** What one finished sowing of the household teaches. */
 export interface FinishedSowing {
-  /** ln(thermal time it took to the first pick / book requirement). */
-  readonly lnRequirementRatio: number;
+  /** ln(thermal time it took to the first pick / book requirement); null where the pick says nothing about ripeness. */
+  readonly lnRequirementRatio: number | null;
+  /** ln(grams of its whole season / book yield of its size); left out or null where the season is not over, or failed. */
+  readonly lnYieldRatio?: number | null;
   /** Of the same variety as the planting in question. */
   readonly sameVariety: boolean;
 }
@@ -110,6 +112,8 @@ export interface HarvestCurve {
   readonly wholeGrams: Float64Array;
   /** Days before this one are history: what was logged counts, not the shape. */
   readonly openFrom: DayNumber;
+  /** What ripened from this day on and was not picked still hangs, and comes on `openFrom`; never after it. */
+  readonly hangsFrom: DayNumber;
   readonly picks: readonly { readonly day: DayNumber; readonly grams: number }[];
 }
 

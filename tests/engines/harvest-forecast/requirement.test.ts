@@ -7,7 +7,8 @@ import { clockOf } from "#shared/engines/harvest-forecast/clock.ts";
 import { knownFacts } from "#shared/engines/harvest-forecast/known-facts.ts";
 import { finishedSowingOf } from "#shared/engines/harvest-forecast/index.ts";
 import type { ForecastQuestion, Planting } from "#shared/engines/harvest-forecast/index.ts";
-import { learnedFrom } from "#shared/engines/harvest-forecast/learned.ts";
+import { withOwnYield } from "#shared/engines/harvest-forecast/amounts.ts";
+import { learnedFrom, learnedYield } from "#shared/engines/harvest-forecast/learned.ts";
 import { isMaritime, requirementOf } from "#shared/engines/harvest-forecast/requirement.ts";
 import { covered } from "#shared/engines/harvest-forecast/thermal-time.ts";
 import type { Clock } from "#shared/engines/harvest-forecast/clock.ts";
@@ -143,10 +144,45 @@ describe("the household's own sowings", () => {
     expect(found?.lnRequirementRatio).toBeCloseTo(Math.log((73 * (15 - 7.2)) / (735 - 14 * 13.1)), 6);
   });
 
-  it("teach nothing where the grower chose the day", () => {
+  it("teach no requirement where the grower chose the day", () => {
     const observed = { ...steadyWeather(20, 10, day("2027-01-01"), 400, 1), asOf: day("2027-12-31") };
     const planting = plantingOf("carrot", { sownOn: day("2027-04-15"), picks: [{ day: day("2027-08-01"), grams: 300 }] });
     expect(finishedSowingOf(questionOf(planting, observed, { asOf: day("2027-12-31") }), true)).toBeNull();
+  });
+});
+
+describe("the household's own yields", () => {
+  const brought = (ratio: number, sameVariety = true) => ({ lnRequirementRatio: null, lnYieldRatio: Math.log(ratio), sameVariety });
+
+  it("move the book's by B·mean(r), B = nτ²/(nτ² + ω²), τ 0.5, ω 0.35, and never widen it", () => {
+    // two seasons of twice the book: B = 2 · 0.25 / (0.5 + 0.1225) = 0.80321; ln 2 · B = 0.55674, so × 1.745
+    const learned = learnedYield([brought(2), brought(2)]);
+    expect(learned?.shiftLn).toBeCloseTo(0.55674, 4);
+    const yields = withOwnYield({ likelyGrams: 1000, sigmaLn: 0.3, notes: [] }, learned);
+    expect(yields.likelyGrams).toBeCloseTo(1745, 0);
+    expect(yields.sigmaLn).toBe(0.3);
+    expect(yields.notes.join(" ")).toMatch(/By 2 finished seasons of your own the amount is taken 74 % above the book's/);
+    // of other varieties τ is halved: B = 0.0625 / (0.0625 + 0.1225) = 0.33784
+    expect(learnedYield([brought(2, false)])?.shiftLn).toBeCloseTo(0.33784 * Math.log(2), 4);
+    expect(learnedFrom([brought(2)])).toBeNull();
+  });
+
+  const observed = { ...steadyWeather(20, 10, day("2026-01-01"), 800, 1), asOf: day("2027-12-31") };
+  const lesson = (change: Partial<Planting>) => finishedSowingOf(questionOf(plantingOf("french-bean", { sownOn: day("2027-05-20"), rowM: 2, ...change }), observed, { asOf: day("2027-12-31") }), true);
+  const finished = { stage: "finished", day: day("2027-09-20") } as const;
+  const picks = (...grams: number[]) => grams.map((g, i) => ({ day: day("2027-08-10") + 3 * i, grams: g }));
+
+  it("are read from a season that is over: 2 m of beans are 3.58 kg by the book (University of Kentucky ID-128)", () => {
+    expect(lesson({ picks: picks(2_000, 3_370), sightings: [finished] })?.lnYieldRatio).toBeCloseTo(Math.log(5_370 / 3_580), 9);
+    expect(lesson({ picks: picks(2_000, 3_370) })?.lnYieldRatio).toBeNull();
+  });
+  it("are not read from a sowing that failed or was eaten: nothing, or next to nothing, was picked", () => {
+    expect(lesson({ sightings: [finished] })).toBeNull();
+    expect(lesson({ picks: picks(120), sightings: [finished] })?.lnYieldRatio).toBeNull();
+  });
+  it("are read of what waits for the grower too", () => {
+    const leeks = finishedSowingOf(questionOf(plantingOf("leek", { plantedOutOn: day("2026-06-10"), rowM: 2, picks: [{ day: day("2026-12-10"), grams: 1_800 }], sightings: [{ stage: "finished", day: day("2027-02-10") }] }), observed, { asOf: day("2027-12-31") }), true);
+    expect(leeks).toEqual({ lnRequirementRatio: null, lnYieldRatio: Math.log(1_800 / 3_600), sameVariety: true });
   });
 });
 
