@@ -7,7 +7,7 @@ import { dateOf, dayNumber, type LocalDate } from "../kernel/local-date.ts";
 import type { SourceRef } from "../kernel/outcome.ts";
 import { asKnown, plantingAsKnown } from "./as-known.ts";
 import { fitNotes, mayStandBeside } from "./bed-room.ts";
-import { toDatesOrNull } from "./day-bands.ts";
+import { toDates, toDatesOrNull } from "./day-bands.ts";
 import type { GardenFacts, GardenPlanting } from "./facts.ts";
 import { forecastPlantings, isEstablished, type GardenForecasts, type SeasonForecast } from "./garden-forecasts.ts";
 import type { DateBand } from "./outlook-types.ts";
@@ -22,6 +22,8 @@ export interface SowingForecast {
   readonly chanceOfPick: number;
   readonly frost: { readonly lastSpring: DateBand | null; readonly firstAutumn: DateBand | null };
   readonly waits: boolean;
+  /** Of what waits: when it is at its best, and the last day before frost, seeding or age spoils it; null for the rest. */
+  readonly lift: { readonly ready: DateBand; readonly bestFrom: DateBand; readonly bestUntil: DateBand; readonly outBy: DateBand } | null;
   readonly basis: readonly SourceRef[];
   readonly notes: readonly string[];
 }
@@ -70,6 +72,7 @@ function forecastWords(garden: GardenFacts, grown: GardenForecasts, one: SeasonF
     chanceOfPick: summary.chanceOfPick,
     frost: { lastSpring: toDatesOrNull(frost.lastSpring), firstAutumn: toDatesOrNull(frost.firstAutumn) },
     waits: waitsForTheGrower(planting.crop),
+    lift: summary.lifting && { ready: toDates(summary.lifting.ready), bestFrom: toDates(summary.lifting.bestFrom), bestUntil: toDates(summary.lifting.bestUntil), outBy: toDates(summary.lifting.outBy) },
     basis: [...grown.weather.basis, ...(garden.weatherAttribution === null ? [] : [{ id: "household", text: garden.weatherAttribution }]), ...one.basis],
     notes: [...new Set([...one.notes, ...grown.weather.notes])],
   };

@@ -15,6 +15,7 @@ import { harvestCurve, seasonGrams } from "./grams.ts";
 import { knownFacts } from "./known-facts.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import { learnedYield } from "./learned.ts";
+import { liftingDays } from "./lifting.ts";
 import { basisOf, coldSoilNotes, restNotes, seasonNotes, WORTH_SAYING } from "./notes.ts";
 import { byPacket } from "./packet-days.ts";
 import { requirementOf } from "./requirement.ts";
@@ -54,6 +55,7 @@ export function forecastPlanting(asked: ForecastQuestion): Outcome<PlantingForec
   const seasons = seasonsOf(q, facts, air, { beganOn, pickWeeks: bearing.pickWeeks, ready, deal, perYear, shape });
   const yields = withOwnYield(seasonYield(planting, bearing.share), learnedYield(q.ownSowings ?? []));
   const curve = harvestCurve(seasons, yields, facts, deal, shape, waits, asOf);
+  const lifting = liftingDays(q, air, seasons, perYear);
   const ripens = clock && bearing.share > 0 && !over ? seasonNotes(q, facts, seasons) : [];
   return {
     value: {
@@ -66,9 +68,10 @@ export function forecastPlanting(asked: ForecastQuestion): Outcome<PlantingForec
       totalGrams: seasonGrams(curve),
       curve,
       waits,
+      ...(lifting ? { lifting } : {}),
     },
     basis: basisOf(q, facts),
-    notes: [explanation(q, facts, clock, need), ...restNotes(q, facts, clock, seasons), ...notes, ...ripens, ...yields.notes],
+    notes: [explanation(q, facts, clock, need), ...restNotes(q, facts, clock, seasons, lifting), ...notes, ...ripens, ...yields.notes],
   };
 }
 

@@ -6,6 +6,7 @@ import { dateOf, yearOf } from "../../kernel/local-date.ts";
 import { dayWords } from "../../kernel/words.ts";
 import type { Clock } from "./clock.ts";
 import { coverShift } from "./cover.ts";
+import { dayBandOf } from "./frost-dates.ts";
 import { ranToSeedOn, RUN_TO_SEED_DAYS } from "./flowering.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import { slowedByShortDays } from "./season-limits.ts";
@@ -13,7 +14,7 @@ import type { Seasons } from "./seasons.ts";
 import { firstCut } from "./spread.ts";
 import { soilOf } from "./thermal-time.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
-import type { ForecastQuestion } from "./types.ts";
+import type { ForecastQuestion, LiftingDays } from "./types.ts";
 
 /** Shares below this are not worth a sentence. */
 export const WORTH_SAYING = 0.02;
@@ -36,7 +37,7 @@ export function seasonNotes(q: ForecastQuestion, facts: KnownFacts, seasons: Sea
 
 const inHundred = (share: number): string => (share > 0.995 ? "all" : `${Math.max(1, Math.round(100 * share))} of 100`);
 
-export function restNotes(q: ForecastQuestion, facts: KnownFacts, clock: Clock | null, seasons: Seasons): string[] {
+export function restNotes(q: ForecastQuestion, facts: KnownFacts, clock: Clock | null, seasons: Seasons, lifting: LiftingDays | null): string[] {
   const { crop, cover } = q.planting;
   const notes: string[] = [];
   if (facts.firstPick !== null) {
@@ -46,10 +47,18 @@ export function restNotes(q: ForecastQuestion, facts: KnownFacts, clock: Clock |
   const seeded = ranToSeedOn(crop, facts.seen);
   if (seeded !== null) notes.push(`Seen to flower on ${dayWords(dateOf(seeded), yearOf(dateOf(q.asOf)))}: it has run to seed. Use it within ${RUN_TO_SEED_DAYS} days; it does not keep.`);
   notes.push(...unreadNotes(q, clock, seasons));
-  if (waitsForTheGrower(crop)) notes.push("Waits for you: the dates say from when it is ready, and it is not counted as a surplus.");
+  if (waitsForTheGrower(crop)) notes.push("Waits for you: the dates say from when it is ready, and it is not counted as a surplus.", ...liftingNotes(q, lifting));
   if (cover !== "open") notes.push(coverNote(cover));
   if (slowedByShortDays(crop) && (q.latitudeDeg ?? null) === null) notes.push("Without a place, short days are left out; they all but stop leaf crops in winter.");
   return notes;
+}
+
+/** "At its best from about 3 August to 28 September; most likely it stands well until 10 November, and in one season of ten only until 24 October." */
+function liftingNotes({ asOf }: ForecastQuestion, lifting: LiftingDays | null): string[] {
+  const [from, until, out] = lifting ? [lifting.bestFrom, lifting.bestUntil, lifting.outBy].map((days) => dayBandOf(days.filter((day) => day >= 0))) : [];
+  if (!from || !until || !out) return [];
+  const words = (day: number): string => dayWords(dateOf(day), yearOf(dateOf(asOf)));
+  return [`At its best from about ${words(from.likely)} to ${words(until.likely)}; most likely it stands well until ${words(out.likely)}${out.low === out.likely ? "" : `, and in one season of ten only until ${words(out.low)}`}.`];
 }
 
 /** Days of the planting's own season, from its start to its last pick, of which the record has no reading. */

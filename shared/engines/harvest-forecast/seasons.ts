@@ -5,6 +5,7 @@ import { monthStart } from "./calendar-days.ts";
 import type { FirstPicks } from "./first-picks.ts";
 import { ranToSeedOn, RUN_TO_SEED_DAYS } from "./flowering.ts";
 import type { KnownFacts } from "./known-facts.ts";
+import { standsUntil } from "./lifting.ts";
 import type { Deal } from "./scenario-deal.ts";
 import { boltingDays, BOLTER_PICK_DAYS, diesUnripe, hurtFrom, killingDays } from "./season-limits.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
@@ -19,6 +20,8 @@ export interface Seasons {
   readonly spanDays: Float64Array;
   /** First day that brings nothing more. */
   readonly until: Int32Array;
+  /** Last day on which it may still stand there. */
+  readonly outBy: Int32Array;
   /** Scenarios that frost kills before the first pick; that never get warm enough; whose picking frost, or long days, cut short. */
   readonly counts: { readonly lostToFrost: number; readonly tooSlow: number; readonly cutByFrost: number; readonly cutByBolting: number };
 }
@@ -59,6 +62,7 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
   const closed = Math.max(picked, Math.min(lastDay, usedUp, facts.finishedOn === null ? Infinity : facts.finishedOn + 1));
   const first = new Int32Array(n).fill(-1);
   const until = new Int32Array(n).fill(-1);
+  const outBy = new Int32Array(n).fill(-1);
   const spanDays = new Float64Array(n);
   const counts = { lostToFrost: 0, tooSlow: 0, cutByFrost: 0, cutByBolting: 0 };
   for (let s = 0; s < n; s++) {
@@ -81,10 +85,11 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
     else if (bolt < Math.min(ripe + span, closed)) counts.cutByBolting++;
     first[s] = ripe;
     until[s] = end;
+    outBy[s] = Math.max(end, Math.min(frost, bolt, closed, standsUntil(crop, ripe))) - 1;
     // what waits is lifted before the frost, so a shorter season loses nothing
     spanDays[s] = waits ? end - ripe : span;
   }
-  return { first, spanDays, until, counts };
+  return { first, spanDays, until, outBy, counts };
 }
 
 /** Planned length of the season, whole days; at least until the last logged pick. */

@@ -16,6 +16,8 @@ export interface ForecastSummary {
   readonly dots: readonly DayNumber[];
   /** Share of scenarios that come to a pick, 0–1. */
   readonly chanceOfPick: number;
+  /** Of what waits for the grower and comes to a pick in some season; else null. */
+  readonly lifting: { readonly ready: DayBand; readonly bestFrom: DayBand; readonly bestUntil: DayBand; readonly outBy: DayBand } | null;
   readonly weeks: readonly { readonly week: IsoWeek; readonly grams: Band; readonly chanceInHarvest: number }[];
 }
 
@@ -32,8 +34,15 @@ export function summarise(forecast: PlantingForecast): ForecastSummary {
     totalGrams: forecast.totalGrams.length === 0 ? { low: 0, likely: 0, high: 0 } : bandOf(forecast.totalGrams),
     dots: dotsOf(first, chanceOfPick),
     chanceOfPick,
+    lifting: liftingOf(forecast),
     weeks: grid ? weekBands(forecast, grid) : [],
   };
+}
+
+function liftingOf({ firstPickDay, lifting }: PlantingForecast): ForecastSummary["lifting"] {
+  if (!lifting) return null;
+  const [ready, bestFrom, bestUntil, outBy] = [firstPickDay, lifting.bestFrom, lifting.bestUntil, lifting.outBy].map((days) => dayBandOf(days.filter((day) => day >= 0)));
+  return ready && bestFrom && bestUntil && outBy ? { ready, bestFrom, bestUntil, outBy } : null;
 }
 
 /** The quantile at each step of chance, of all scenarios; steps beyond those that come to a pick have no day. */

@@ -137,6 +137,17 @@ export interface PlantingForecast {
   readonly curve: HarvestCurve;
   /** Whether the grower chooses the day. */
   readonly waits: boolean;
+  /** Of what waits: from `firstPickDay` it is ready; left out for what must be picked when it ripens. */
+  readonly lifting?: LiftingDays;
+}
+
+/** One entry for each scenario, −1 where no pick comes. */
+export interface LiftingDays {
+  /** At its best from, and to, these days, both included. */
+  readonly bestFrom: Int32Array;
+  readonly bestUntil: Int32Array;
+  /** Last day before frost, seeding or age spoils it. */
+  readonly outBy: Int32Array;
 }
 
 /** Weeks in a row. */

@@ -19,7 +19,7 @@ export function endsBy(crop: CropFacts, beganOn: DayNumber, southern: boolean): 
   const aYearOn = beganOn + A_YEAR_DAYS;
   if (crop.habit === "repeat") return aYearOn;
   const forNextYear = isAutumnSown(beganOn, southern) && STANDS_THE_WINTER.has(crop.slug);
-  return forNextYear ? aYearOn : Math.min(aYearOn, monthStart(season + 1, 5, southern));
+  return forNextYear ? aYearOn : monthStart(season + 1, 5, southern);
 }
 
 /** In the last four months of its season. */
