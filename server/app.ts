@@ -19,6 +19,7 @@ import { answerErrors, answerUnreadable } from "./http/errors.ts";
 import { setHeaders } from "./http/headers.ts";
 import { logAnswers, loggerOf, type LogStyle } from "./http/log-lines.ts";
 import { answerNotModified } from "./http/known-already.ts";
+import { knownPaths } from "./http/known-paths.ts";
 import { guardLoopback } from "./http/loopback.ts";
 import { keeper, within, type MemberOf } from "./http/member.ts";
 import { publishDocs, publishOpenApi } from "./http/openapi.ts";
@@ -70,6 +71,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   answerNotModified(app);
   await packAnswers(app);
   readJson(app);
+  const methodsAt = knownPaths(app);
   await publishOpenApi(app, version);
 
   const inHousehold = within(db, memberOf);
@@ -92,6 +94,6 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(cookDayRoutes, { ...deps, propose: (day) => desk.propose(day) });
 
   await publishDocs(app);
-  await servePages(app, pages);
+  await servePages(app, pages, methodsAt);
   return app;
 }

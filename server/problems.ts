@@ -11,6 +11,7 @@ export const PROBLEMS: Readonly<Record<ProblemCode, Row>> = {
   "bad-request": { status: 400, title: "Something in the request does not fit" },
   forbidden: { status: 403, title: "Not from here" },
   "not-found": { status: 404, title: "There is nothing at this address" },
+  "method-not-allowed": { status: 405, title: "Not with this method" },
   conflict: { status: 409, title: "What is stored does not allow this" },
   "precondition-failed": { status: 412, title: "It was changed meanwhile" },
   "too-large": { status: 413, title: "Too large" },

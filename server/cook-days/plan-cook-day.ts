@@ -30,7 +30,7 @@ export function planCookDay(tx: Tx, householdId: string, { id, body, ifMatch }: 
 }
 
 function hourFaults({ startsAt, endsBy }: NewCookDay): FieldFault[] {
-  return endsBy !== undefined && endsBy <= startsAt ? [{ path: "endsBy", message: `must be after ${startsAt}, when the day starts` }] : [];
+  return endsBy !== undefined && endsBy <= startsAt ? [{ path: "endsBy", message: `must be after ${startsAt}, when the day starts: a cook day ends on the day it begins. Put what runs past midnight into a cook day of the next morning` }] : [];
 }
 
 async function dishFaults(tx: Tx, householdId: string, { dishes }: NewCookDay): Promise<FieldFault[]> {

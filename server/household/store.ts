@@ -17,10 +17,10 @@ export async function lockHousehold(tx: Tx, householdId: string): Promise<Househ
 }
 
 /** What is left out of the body goes back to what it starts with. */
-export async function updateHousehold(tx: Tx, householdId: string, body: NewHousehold): Promise<HouseholdRow> {
+export async function updateHousehold(tx: Tx, householdId: string, body: NewHousehold, placed: boolean): Promise<HouseholdRow> {
   const [row] = await tx
     .update(households)
-    .set({ ...body, eats: body.eats ?? null, kitchen: body.kitchen ?? null, glutGrams: body.glutGrams ?? sql`default`, cooks: body.cooks ?? sql`default`, placed: true, version: sql`${households.version} + 1` })
+    .set({ ...body, eats: body.eats ?? null, kitchen: body.kitchen ?? null, glutGrams: body.glutGrams ?? sql`default`, cooks: body.cooks ?? sql`default`, placed, version: sql`${households.version} + 1` })
     .where(eq(households.householdId, householdId))
     .returning();
   return there(row);

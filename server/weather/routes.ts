@@ -1,11 +1,11 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
-import { DaysStored, Normals, WeatherHeld } from "#shared/contracts/weather.ts";
+import { DaysRemoved, DaysStored, Normals, WeatherDaysQuery, WeatherHeld } from "#shared/contracts/weather.ts";
 import { granted } from "../problems.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { readDays } from "./read-days.ts";
-import { replaceDays, replaceNormals, weatherHeld } from "./store.ts";
+import { deleteDays, replaceDays, replaceNormals, weatherHeld } from "./store.ts";
 
 const MOST_BYTES = 5 * 1024 * 1024;
 const tags = ["weather"];
@@ -26,6 +26,12 @@ export const weatherRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within }
         await replaceNormals(tx, householdId, request.body);
         return request.body;
       }),
+  );
+
+  app.delete(
+    "/api/weather/days",
+    { schema: { tags, summary: "Take days out of the record, until excluded", querystring: WeatherDaysQuery, response: { 200: DaysRemoved, ...refusals } } },
+    async (request) => ({ days: await within(request, (tx, householdId) => deleteDays(tx, householdId, request.query)) }),
   );
 
   // daily weather is the one thing that does not come as JSON

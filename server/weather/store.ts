@@ -1,4 +1,4 @@
-import { eq, sql } from "drizzle-orm";
+import { and, eq, gte, lt, sql } from "drizzle-orm";
 import type { Tx } from "#db/client.ts";
 import { households, weatherDays } from "#db/schema/index.ts";
 import type { Normals } from "#shared/contracts/weather.ts";
@@ -11,6 +11,12 @@ export async function replaceDays(tx: Tx, householdId: string, rows: readonly We
     select ${householdId}::uuid, * from unnest(
       ${sql.param(rows.map((row) => row.day))}::date[], ${sql.param(rows.map((row) => row.tmaxTenths))}::int[], ${sql.param(rows.map((row) => row.tminTenths))}::int[])
     on conflict (household_id, day) do update set tmax_tenths = excluded.tmax_tenths, tmin_tenths = excluded.tmin_tenths`);
+}
+
+/** How many days there were from `from` up to `until`, which is not in it. */
+export async function deleteDays(tx: Tx, householdId: string, { from, until }: { readonly from: string; readonly until: string }): Promise<number> {
+  const { rowCount } = await tx.delete(weatherDays).where(and(eq(weatherDays.householdId, householdId), gte(weatherDays.day, from), lt(weatherDays.day, until)));
+  return rowCount ?? 0;
 }
 
 export interface Held {

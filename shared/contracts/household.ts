@@ -26,6 +26,9 @@ export const NewHousehold = z
     /** What a cook day starts from; each cook day can say otherwise. */
     kitchen: Kitchen.optional(),
     cooks: z.int().min(1).max(6).optional(),
+    /** As the answer has them, so that it can be sent back: figures that are the book's stay the book's, a garden that has no place stays without. */
+    eatsFrom: z.enum(["household", "book"]).optional(),
+    placed: z.boolean().optional(),
   })
   .meta({ id: "NewHousehold" });
 export type NewHousehold = z.infer<typeof NewHousehold>;

@@ -21,7 +21,8 @@ export const Today = z
       }),
     ),
     sow: z.array(z.object({ sowingId: StoredId, crop: z.string(), name: z.string(), bedName: z.string(), on: z.string(), text: z.string() })),
-    jobs: z.array(z.object({ sowingId: StoredId.nullable(), on: z.string().nullable(), text: z.string() })),
+    /** Each by its likely day, the soonest first. */
+    jobs: z.array(z.object({ sowingId: StoredId.nullable(), on: z.string(), text: z.string() })),
     useFirst: z.array(z.object({ lotId: StoredId, title: z.string(), text: z.string() })),
     cook: z.array(z.object({ cookDayId: StoredId.nullable(), on: z.string(), text: z.string(), href: z.string() })),
   })

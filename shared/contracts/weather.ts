@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { Day } from "./common.ts";
 
 const tenths = z.number().min(-70, "colder than any garden").max(60, "hotter than any garden").multipleOf(0.1, "has one decimal");
 
@@ -18,6 +19,11 @@ export const Normals = z
 export type Normals = z.infer<typeof Normals>;
 
 export const DaysStored = z.object({ days: z.int() }).meta({ id: "DaysStored" });
+
+/** Days of the record from the first up to, and without, the last. */
+export const WeatherDaysQuery = z.strictObject({ from: Day, until: Day }).refine(({ from, until }) => from < until, { message: "must be after from; the day itself is not in it", path: ["until"] });
+
+export const DaysRemoved = z.object({ days: z.int() }).meta({ id: "DaysRemoved" });
 
 export const WeatherHeld = z
   .object({

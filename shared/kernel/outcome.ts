@@ -24,6 +24,7 @@ export interface FieldFault {
 export type ProblemCode =
   | "bad-request"
   | "not-found"
+  | "method-not-allowed"
   | "conflict"
   | "precondition-required"
   | "precondition-failed"

@@ -1,7 +1,7 @@
 /** Sowing, planting and small jobs of the next days, each with its day and its reason. Day numbers. */
 import { cropNoun, cropWord } from "../kernel/crop-words.ts";
 import { waitsForTheGrower } from "../kernel/crop-facts.ts";
-import { dateOf, yearOf, type DayNumber } from "../kernel/local-date.ts";
+import { dateOf, yearOf, type DayNumber, type LocalDate } from "../kernel/local-date.ts";
 import { dayWords, nearDayWords, sentenceCase, spreadWords } from "../kernel/words.ts";
 import { dateBandOf } from "./day-bands.ts";
 import type { GardenPlanting } from "./facts.ts";
@@ -45,21 +45,22 @@ function sizeWords({ rowM, plants, areaM2 }: GardenPlanting): string {
   return plants !== null ? `${plants}\u00a0${plants === 1 ? "plant" : "plants"}` : `${areaM2 ?? 0}\u00a0m²`;
 }
 
-/** Dated jobs first, by day. */
+/** By the likely day of each, never one that has passed. */
 export function jobsToday(forecasts: readonly SeasonForecast[], frost: { readonly lastSpring: DateBand | null; readonly firstAutumn: DateBand | null }, today: DayNumber): Job[] {
   const jobs = forecasts
     .filter(({ planting }) => !isFinished(planting, today))
     .flatMap((one) => [...hardenOff(one, today), ...keepFromFrost(one, frost.lastSpring, today), ...look(one, today), ...lift(one, frost.firstAutumn, today)]);
-  return jobs.sort((a, b) => ((a.on ?? "9999") < (b.on ?? "9999") ? -1 : (a.on ?? "9999") > (b.on ?? "9999") ? 1 : 0));
+  return jobs.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
 }
 
-const job = (planting: GardenPlanting, on: DayNumber | null, text: string): Job => ({ sowingId: planting.id, on: on === null ? null : dateOf(on), text });
+const job = (planting: GardenPlanting, on: LocalDate, text: string): Job => ({ sowingId: planting.id, on, text });
+const notPast = (day: LocalDate, today: DayNumber): LocalDate => (day < dateOf(today) ? dateOf(today) : day);
 const yearNow = (today: DayNumber): number => yearOf(dateOf(today));
 
 function hardenOff({ planting }: SeasonForecast, today: DayNumber): Job[] {
   const { sownOn, plantedOutOn, crop } = planting;
   if (sownOn === null || plantedOutOn === null || plantedOutOn <= today || plantedOutOn - today > HARDEN_DAYS) return [];
-  return [job(planting, plantedOutOn, `Harden off the ${cropWord(crop.name)}: planting out ${nearDayWords(dateOf(plantedOutOn), dateOf(today))}.`)];
+  return [job(planting, dateOf(plantedOutOn), `Harden off the ${cropWord(crop.name)}: planting out ${nearDayWords(dateOf(plantedOutOn), dateOf(today))}.`)];
 }
 
 /** A tender crop that stands, or soon stands, in the open while frost may still come. */
@@ -67,7 +68,7 @@ function keepFromFrost({ planting }: SeasonForecast, lastSpring: DateBand | null
   const out = planting.plantedOutOn;
   if (!planting.crop.tender || planting.cover !== "open" || out === null || !lastSpring || Math.abs(out - today) > SOW_AHEAD_DAYS) return [];
   if (dateOf(Math.max(out, today)) > lastSpring.high) return [];
-  return [job(planting, out >= today ? out : null, `Keep a fleece by the ${cropWord(planting.crop.name)}: in one spring of ten frost still comes after ${dayWords(lastSpring.high, yearNow(today))}.`)];
+  return [job(planting, dateOf(Math.max(out, today)), `Keep a fleece by the ${cropWord(planting.crop.name)}: in one spring of ten frost still comes after ${dayWords(lastSpring.high, yearNow(today))}.`)];
 }
 
 function look({ planting, value }: SeasonForecast, today: DayNumber): Job[] {
@@ -77,14 +78,14 @@ function look({ planting, value }: SeasonForecast, today: DayNumber): Job[] {
   if (dateOf(today + LOOK_AHEAD_DAYS) < first.low || dateOf(today) > first.high) return [];
   const { word, many } = cropNoun(planting.crop.name);
   const ready = waitsForTheGrower(planting.crop) ? `${sentenceCase(word)} in ${planting.bedName} ${many ? "are" : "is"} ready` : `Start looking for ${word} in ${planting.bedName}: first picks`;
-  return [job(planting, null, `${ready} ${spreadWords(first, yearNow(today))}.`)];
+  return [job(planting, notPast(first.likely, today), `${ready} ${spreadWords(first, yearNow(today))}.`)];
 }
 
-/** What frost harms in the ground or in the open, when the first frost of autumn may be three weeks away. */
+/** What frost harms in the ground or in the open, when the first frost of autumn may be three weeks away: due by the day before which it comes in one year of ten. */
 function lift({ planting, value }: SeasonForecast, firstAutumn: DateBand | null, today: DayNumber): Job[] {
   const { crop } = planting;
   const harmed = waitsForTheGrower(crop) && !crop.perennial && !STANDS_FROST.has(crop.frostClass) && planting.cover === "open";
   if (!harmed || !firstAutumn || (beganOn(planting) ?? today) > today || dateOf(today + FROST_AHEAD_DAYS) < firstAutumn.low || dateOf(today) > firstAutumn.high) return [];
   if (!value.lastPickDay.some((day) => day >= today)) return [];
-  return [job(planting, null, `${crop.family === "Cucurbitaceae" ? "Bring in" : "Lift"} the ${cropWord(crop.name)} in ${planting.bedName} before hard frost; the first frost comes ${spreadWords(firstAutumn, yearNow(today))}.`)];
+  return [job(planting, notPast(firstAutumn.low, today), `${crop.family === "Cucurbitaceae" ? "Bring in" : "Lift"} the ${cropWord(crop.name)} in ${planting.bedName} before hard frost; the first frost comes ${spreadWords(firstAutumn, yearNow(today))}.`)];
 }

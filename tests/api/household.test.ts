@@ -44,6 +44,30 @@ describe("the household", () => {
     expect([again.statusCode, again.headers.etag]).toEqual([200, before]);
   });
 
+  it("takes back what it answered, unchanged, and changes nothing: placed or not, by the book or by its own figures", async () => {
+    const fresh = await stillroom.as();
+    const sendBack = async (more = {}) => {
+      const read = await fresh.call("GET", "/api/household");
+      const sent = await fresh.call("PUT", "/api/household", { body: { ...read.json<object>(), ...more }, headers: { "if-match": String(read.headers.etag) } });
+      return { before: read.json<object>(), tag: read.headers.etag, sent };
+    };
+    for (const settle of [null, household, { ...household, eats: [{ crop: "tomato", gramsPerWeek: 900 }], kitchen: { ovens: [], burners: 3 }, cooks: 2 }]) {
+      if (settle !== null) await change(fresh, settle);
+      const { before, tag: was, sent } = await sendBack();
+      expect([sent.statusCode, sent.headers.etag, sent.json()]).toEqual([200, was, before]);
+    }
+    // a change among what is sent back is taken, the rest stays what it was
+    await change(fresh, household);
+    expect((await sendBack({ people: 4 })).sent.json()).toMatchObject({ people: 4, eatsFrom: "book", placed: true });
+  });
+
+  it("that has no place yet stays without one when only its name is changed, and has one when it is moved", async () => {
+    const fresh = await stillroom.as();
+    const { eats: _eats, ...unplaced } = (await fresh.call("GET", "/api/household")).json<Record<string, unknown>>();
+    expect((await change(fresh, { ...unplaced, name: "Our garden" })).json()).toMatchObject({ name: "Our garden", placed: false });
+    expect((await change(fresh, { ...unplaced, latitude: 52.1 })).json()).toMatchObject({ latitude: 52.1, placed: true });
+  });
+
   it("says its own figures of what it eats, and takes them back", async () => {
     const own = await change(stillroom, { ...household, eats: [{ crop: "tomato", gramsPerWeek: 900 }], glutGrams: 500, cooks: 2, kitchen: { ovens: [], burners: 2 } });
     expect(own.json()).toMatchObject({ eats: [{ crop: "tomato", gramsPerWeek: 900 }], eatsFrom: "household", glutGrams: 500, cooks: 2, kitchen: { ovens: [], burners: 2 } });

@@ -45,7 +45,7 @@ describe("the interface", () => {
       [
         "GET /api/health",
         ...both("/api/household"),
-        "GET /api/weather", "PUT /api/weather/days", "PUT /api/weather/normals",
+        "GET /api/weather", "PUT /api/weather/days", "DELETE /api/weather/days", "PUT /api/weather/normals",
         "GET /api/crops",
         "GET /api/beds", ...both("/api/beds/{id}"),
         "GET /api/sowings", ...both("/api/sowings/{id}"), "GET /api/sowings/{id}/forecast", "POST /api/sowings/preview",
@@ -53,7 +53,7 @@ describe("the interface", () => {
         "GET /api/picks", ...both("/api/picks/{id}"),
         "GET /api/plan-lines", ...both("/api/plan-lines/{id}"),
         "GET /api/calendar", "GET /api/today",
-        "GET /api/recipes", ...both("/api/recipes/{id}"),
+        "GET /api/recipes", ...both("/api/recipes/{id}"), "POST /api/recipes/read",
         "GET /api/cook-days", ...both("/api/cook-days/{id}"), "POST /api/cook-days/{id}/timetable",
       ].sort(),
     );

@@ -24,6 +24,22 @@ describe("daily weather", () => {
     expect(await held()).toMatchObject({ days: 3 });
   });
 
+  it("is taken out by its days, the last excluded, and what was reckoned with it as well", async () => {
+    const fresh = await stillroom.as();
+    await send("date,tmax_c,tmin_c\n1999-12-31,5,1\n2026-01-01,5,1\n2026-01-02,5,1\n2026-01-03,5,1\n", fresh);
+    const remove = async (question: string) => fresh.call("DELETE", `/api/weather/days?${question}`);
+    expect((await remove("from=2026-01-01&until=2026-01-03")).json()).toEqual({ days: 2 });
+    expect((await remove("from=2026-01-01&until=2026-01-03")).json()).toEqual({ days: 0 });
+    expect(await held(fresh)).toMatchObject({ days: 2, from: "1999-12-31", until: "2026-01-03" });
+    expect((await remove("from=1900-01-01&until=2000-01-01")).json()).toEqual({ days: 1 });
+    expect(await held(fresh)).toMatchObject({ days: 1, from: "2026-01-03" });
+    for (const [question, path] of [["from=2026-01-03&until=2026-01-03", "until"], ["from=2026-01-03", "until"], ["until=2026-01-03", "from"], ["from=2026-04-31&until=2026-05-03", "from"]] as const) {
+      const refused = await remove(question);
+      expect([question, refused.statusCode, badFields(refused)]).toEqual([question, 400, [path]]);
+    }
+    expect(await held(fresh)).toMatchObject({ days: 1 });
+  });
+
   it("counts whole years", async () => {
     const fresh = await stillroom.as();
     const days = Array.from({ length: 730 }, (_, i) => `${new Date(Date.UTC(2025, 0, 1 + i)).toISOString().slice(0, 10)},12.5,3.5`);

@@ -157,6 +157,28 @@ describe("to sow and to do", () => {
     expect(ahead(kale).jobs.map((one) => [one.on, plain(one.text)])).toEqual([["2027-07-10", "Harden off the kale: planting out on Saturday."]]);
     expect(ahead(kale, "2027-07-02").jobs).toEqual([]);
   });
+  it("puts every job on its likely day, the soonest first, and none into the past", () => {
+    const sown: Sown[] = [
+      { id: "b", crop: "french-bean", sownOn: "2027-05-20", rowM: 4 },
+      { id: "c", crop: "courgette", sownOn: "2027-05-01", plantedOutOn: "2027-05-25", plants: 2 },
+      { id: "k", crop: "kale", sownOn: "2027-05-20", plantedOutOn: "2027-07-16", plants: 8 },
+      { id: "p", crop: "potato", sownOn: "2027-04-10", rowM: 6 },
+    ];
+    let compared = 0;
+    for (let asOf = "2027-06-28"; asOf < "2027-10-10"; asOf = addDays(asOf, 5)) {
+      const facts = garden(sown, { asOf });
+      const { jobs } = todayList(facts, kitchen(EATS));
+      const days = jobs.map((one) => one.on);
+      expect(days).toEqual([...days].sort());
+      expect(days.filter((day) => day < asOf)).toEqual([]);
+      for (const { sowingId, on, text } of jobs.filter((one) => one.text.startsWith("Start looking"))) {
+        const { likely } = sowingOutlook(facts, facts.plantings.find((one) => one.id === sowingId)!).forecast.firstPick!;
+        expect([text, on]).toEqual([text, likely < asOf ? asOf : likely]);
+        compared++;
+      }
+    }
+    expect(compared).toBeGreaterThanOrEqual(5);
+  });
   it("says to start looking ten days before the early date, and stops when the first is picked", () => {
     const beans: Sown = { id: "b", crop: "french-bean", sownOn: "2027-05-20", rowM: 4 };
     const looking = (asOf: string, sown = beans) => ahead(sown, asOf).jobs.filter((one) => one.text.startsWith("Start looking")).length;
