@@ -14,28 +14,34 @@ export interface SlotYear {
 /** Gaps up to so many days in a row are bridged by a straight line; a year with a longer one is left out. */
 export const LONGEST_BRIDGE_DAYS = 5;
 
-/** Reading of a day, or NaN. */
-export function reading(series: Float64Array, record: DailyRecord, day: DayNumber): number {
-  return series[day - record.firstDay] ?? NaN;
+/** Whether a day has no pair of readings that can be: one is missing, or the minimum lies above the maximum. */
+export function unread(maxC: number | undefined, minC: number | undefined): boolean {
+  return !((minC ?? NaN) <= (maxC ?? NaN));
 }
 
 /** Whole years that ended by `asOf`, oldest first. */
-export function wholeYears(record: DailyRecord, asOf: DayNumber): SlotYear[] {
+export const wholeYears = (record: DailyRecord, asOf: DayNumber): SlotYear[] => sortedYears(record, asOf).whole;
+
+/** The same, and beside them the years whose readings have too long a gap. */
+export function sortedYears(record: DailyRecord, asOf: DayNumber): { whole: SlotYear[]; leftOut: string[] } {
   const days = Math.min(record.tmaxC.length, asOf - record.firstDay + 1);
-  if (days < 365) return [];
-  const { year, slot } = calendarOf(record.firstDay, days);
   const years: SlotYear[] = [];
+  const leftOut: string[] = [];
+  if (days < 365) return { whole: years, leftOut };
+  const { year, slot } = calendarOf(record.firstDay, days);
   for (let from = 0; from < days; ) {
     let until = from;
     while (until < days && year[until] === year[from]) until++;
     if (slot[from] === 0 && slot[until - 1] === SLOTS - 1) {
-      const tmaxC = bridged(record.tmaxC, record.tminC, from, until);
-      const tminC = bridged(record.tminC, record.tmaxC, from, until);
+      const missing = (d: number): boolean => unread(record.tmaxC[d], record.tminC[d]);
+      const tmaxC = bridged(record.tmaxC, missing, from, until);
+      const tminC = bridged(record.tminC, missing, from, until);
       if (tmaxC && tminC) years.push({ label: String(year[from]), tmaxC: inSlots(tmaxC), tminC: inSlots(tminC) });
+      else leftOut.push(String(year[from]));
     }
     from = until;
   }
-  return years;
+  return { whole: years, leftOut };
 }
 
 /** Twelve monthly means of what a short record holds, where every month has four weeks of it; else null. */
@@ -46,7 +52,7 @@ export function normalsOfRecord(record: DailyRecord, asOf: DayNumber): MonthlyNo
   for (let d = 0; d < days; d++) {
     const max = record.tmaxC[d] as number;
     const min = record.tminC[d] as number;
-    if (Number.isNaN(max + min)) continue;
+    if (unread(max, min)) continue;
     const sum = sums[MONTH_SLOTS.findLastIndex((first) => first <= (slot[d] as number))];
     if (!sum) continue;
     sum.n++;
@@ -57,9 +63,8 @@ export function normalsOfRecord(record: DailyRecord, asOf: DayNumber): MonthlyNo
   return sums.map((sum, i) => ({ month: i + 1, tmaxC: sum.max / sum.n, tminC: sum.min / sum.n }));
 }
 
-/** Days `from` … `until` − 1 with short gaps bridged; a day counts as missing when either reading is. Null where a gap is too long. */
-function bridged(series: Float64Array, other: Float64Array, from: number, until: number): Float64Array | null {
-  const missing = (d: number): boolean => Number.isNaN((series[d] as number) + (other[d] as number));
+/** Days `from` … `until` − 1 with short gaps bridged. Null where a gap is too long. */
+function bridged(series: Float64Array, missing: (d: number) => boolean, from: number, until: number): Float64Array | null {
   const out = series.slice(from, until);
   for (let d = from; d < until; d++) {
     if (!missing(d)) continue;

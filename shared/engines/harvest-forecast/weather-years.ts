@@ -6,7 +6,7 @@ import type { Outcome, SourceRef } from "../../kernel/outcome.ts";
 import { seededRandom } from "../../kernel/seeded-random.ts";
 import { calendarOf } from "./calendar-days.ts";
 import { weatherMaker } from "./generated-weather.ts";
-import { normalsOfRecord, reading, wholeYears } from "./past-years.ts";
+import { LONGEST_BRIDGE_DAYS, normalsOfRecord, sortedYears, unread } from "./past-years.ts";
 import type { SlotYear } from "./past-years.ts";
 import type { MonthlyNormal, WeatherQuestion, WeatherYears } from "./types.ts";
 
@@ -22,14 +22,15 @@ type ScenarioYear = WeatherYears["years"][number];
 
 export function weatherYears(q: WeatherQuestion): Outcome<WeatherYears> {
   const asked = q.maxYears ?? WINDOW_YEARS;
-  const whole = q.record ? wholeYears(q.record, q.asOf) : [];
+  const { whole, leftOut } = q.record ? sortedYears(q.record, q.asOf) : { whole: [], leftOut: [] };
   const observed = observedDays(q);
   if (whole.length >= FEWEST_YEARS) {
     const past = whole.slice(-asked);
     const calendar = calendarOf(q.from, q.until - q.from + 1);
     const years = past.map((_, i) => stitched(q, calendar, observed, past, i));
     const text = `${years.length} seasons of daily weather, ${past[0]?.label}–${past[past.length - 1]?.label}`;
-    return answer(q, years, "record", [{ id: "household", text }], [], observed.unread);
+    const gaps = leftOut.filter((year) => year >= (past[0]?.label ?? ""));
+    return answer(q, years, "record", [{ id: "household", text }], gapNotes(gaps, observed.bridged), observed.unread);
   }
   const fromRecord = q.normals ? null : q.record && normalsOfRecord(q.record, q.asOf);
   const normals = q.normals ?? fromRecord;
@@ -51,26 +52,53 @@ function answer(q: WeatherQuestion, years: ScenarioYear[], restsOn: WeatherYears
   return { value: { firstDay: q.from, days: q.until - q.from + 1, asOf: q.asOf, years, restsOn, unreadDays }, basis, notes };
 }
 
+function gapNotes(leftOut: readonly string[], bridgedDays: number): string[] {
+  const notes: string[] = [];
+  if (leftOut.length > 0) notes.push(`The record of ${leftOut.join(", ")} has a gap of more than ${LONGEST_BRIDGE_DAYS} days, so ${leftOut.length === 1 ? "that year is" : "those years are"} left out.`);
+  if (bridgedDays > 0) notes.push(`${bridgedDays === 1 ? "1 past day" : `${bridgedDays} past days`} without a reading ${bridgedDays === 1 ? "was" : "were"} bridged by a straight line.`);
+  return notes;
+}
+
 interface Observed {
   readonly tmaxC: Float64Array;
   readonly tminC: Float64Array;
-  /** Days before `asOf` without a reading; the reading of the day itself comes only with its evening. */
+  /** Days before `asOf` without a reading, short gaps apart; the reading of the day itself comes only with its evening. */
   readonly unread: readonly number[];
+  readonly bridged: number;
 }
 
-/** Readings from `from` to `asOf` or `until`, NaN where there is none or where one of the pair is missing. */
+/** Readings from `from` to `asOf` or `until`, short gaps bridged, NaN where there is none. */
 function observedDays(q: WeatherQuestion): Observed {
   const days = Math.max(0, Math.min(q.asOf, q.until) - q.from + 1);
   const tmaxC = new Float64Array(days).fill(NaN);
   const tminC = new Float64Array(days).fill(NaN);
-  const unread: number[] = [];
-  for (let d = 0; d < days; d++) {
-    const max = q.record ? reading(q.record.tmaxC, q.record, q.from + d) : NaN;
-    const min = q.record ? reading(q.record.tminC, q.record, q.from + d) : NaN;
-    if (!Number.isNaN(max + min)) [tmaxC[d], tminC[d]] = [max, min];
-    else if (q.record && q.from + d < q.asOf) unread.push(q.from + d);
+  if (!q.record) return { tmaxC, tminC, unread: [], bridged: 0 };
+  const missing: number[] = [];
+  let bridged = 0;
+  for (let d = 0, gap = 0; d < days; d++) {
+    const at = q.from + d - q.record.firstDay;
+    const [max, min] = [q.record.tmaxC[at], q.record.tminC[at]];
+    if (unread(max, min)) {
+      gap++;
+      missing.push(q.from + d);
+      continue;
+    }
+    [tmaxC[d], tminC[d]] = [max as number, min as number];
+    if (gap > 0 && gap <= LONGEST_BRIDGE_DAYS && d > gap) {
+      for (const series of [tmaxC, tminC]) bridge(series, d - gap, d);
+      missing.splice(-gap);
+      bridged += gap;
+    }
+    gap = 0;
   }
-  return { tmaxC, tminC, unread };
+  return { tmaxC, tminC, unread: missing.filter((day) => day < q.asOf), bridged };
+}
+
+/** A straight line over days `from` … `until` − 1, between readings on both sides. */
+function bridge(series: Float64Array, from: number, until: number): void {
+  const before = series[from - 1] as number;
+  const step = ((series[until] as number) - before) / (until - from + 1);
+  for (let d = from; d < until; d++) series[d] = before + step * (d - from + 1);
 }
 
 /**

@@ -1,10 +1,10 @@
 /** Scenario years: what was observed up to the day, then past years on the same calendar days; the rules are the product's own, the arithmetic is checked by hand. */
 import { describe, expect, it } from "vitest";
-import { weatherYears } from "#shared/engines/harvest-forecast/index.ts";
+import { forecastPlanting, weatherYears } from "#shared/engines/harvest-forecast/index.ts";
 import type { DailyRecord, WeatherQuestion } from "#shared/engines/harvest-forecast/index.ts";
 import { dateOf, dayOfYear } from "#shared/kernel/local-date.ts";
-import { day } from "./plantings.ts";
-import { normalsAt } from "./records.ts";
+import { day, plantingOf, questionOf } from "./plantings.ts";
+import { cropOf, normalsAt } from "./records.ts";
 
 /** A record whose maximum tells its date: year − 2000 as °C, day of the year as hundredths; minimum ten below. */
 function datedRecord(from: string, until: string): DailyRecord {
@@ -86,6 +86,24 @@ describe("gaps", () => {
     const { value } = weatherYears(question({ record: without("2010-08-02", "2010-08-09") }));
     expect(value.years.map((year) => year.label)).not.toContain("2010");
     expect(value.years.length).toBe(24);
+    expect(weatherYears(question({ record: without("2010-08-02", "2010-08-09") })).notes.join(" ")).toMatch(/record of 2010 has a gap of more than 5 days, so that year is left out/);
+  });
+
+  it("of up to five days among those observed are bridged too, and counted", () => {
+    const { value, notes } = weatherYears(question({ record: without("2027-07-01", "2027-07-05") }));
+    const on = (date: string): number => value.years[3]?.tmaxC[day(date) - value.firstDay] as number;
+    const [before, after] = [stamp("2027-06-30"), stamp("2027-07-06")];
+    expect(on("2027-07-02")).toBeCloseTo(before + (2 / 6) * (after - before), 9);
+    expect(value.unreadDays).toEqual([]);
+    expect(notes.join(" ")).toMatch(/5 past days without a reading were bridged/);
+  });
+
+  it("are also days whose minimum lies above the maximum, which no thermometer reads", () => {
+    const crossed = { ...record, tminC: record.tminC.map((t, d) => (record.firstDay + d === day("2027-07-03") || record.firstDay + d === day("2015-07-03") ? 90 : t)) };
+    const { value, notes } = weatherYears(question({ record: crossed }));
+    expect(value.years.every(({ tmaxC, tminC }) => tminC.every((min, d) => min <= (tmaxC[d] as number)))).toBe(true);
+    expect(value.years.length).toBe(25);
+    expect(notes.join(" ")).toMatch(/1 past day without a reading was bridged/);
   });
 
   it("among the days observed are filled by each year's own weather, and said", () => {
@@ -99,6 +117,18 @@ describe("gaps", () => {
     expect(weatherYears(question({ record: without(dateOf(asOf), dateOf(asOf)) })).value.unreadDays).toEqual([]);
     expect(weatherYears(question({ record: without(dateOf(asOf - 1), dateOf(asOf)) })).value.unreadDays).toEqual([asOf - 1]);
     expect(weatherYears(question({ record: null })).value.unreadDays).toEqual([]);
+  });
+});
+
+describe("a night of −60 °C", () => {
+  it("is taken as read: one year in twenty-five is that cold, its sums stay numbers, and tender plants die in it alone", () => {
+    const frozen = { ...record, tminC: record.tminC.map((t, d) => (record.firstDay + d === day("2015-06-15") ? -60 : t)) };
+    const { value: weather } = weatherYears(question({ record: frozen, asOf: day("2027-05-01") }));
+    const planting = plantingOf("courgette", { plantedOutOn: day("2027-05-20"), crop: { ...cropOf("courgette"), killC: -40, baseC: -20, thermal: { low: 2000, likely: 2000, high: 2000 } } });
+    const { value } = forecastPlanting(questionOf(planting, weather));
+    const lost = [...new Set(Array.from(value.firstPickDay, (first, s) => (first < 0 ? weather.years[Math.floor(s / value.perYear)]?.label : "")).filter((label) => label !== ""))];
+    expect(lost).toEqual(["2015"]);
+    expect(value.totalGrams.every((grams) => Number.isFinite(grams))).toBe(true);
   });
 });
 
