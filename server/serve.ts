@@ -1,5 +1,4 @@
 /** Start and stop: the database, its tables, the book, the household, the pages, then the door; and the same way back. */
-import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { AddressInfo } from "node:net";
@@ -10,6 +9,7 @@ import { migrate } from "#db/migrate.ts";
 import { provisionHousehold } from "#db/provision.ts";
 import { seed } from "#db/seed.ts";
 import { buildApp } from "./app.ts";
+import { buildPages } from "./build-pages.ts";
 import { fixedClock, realClock } from "./clock.ts";
 import type { Config } from "./config.ts";
 import type { LogStyle } from "./http/log-lines.ts";
@@ -55,7 +55,7 @@ export async function serve(setting: Setting): Promise<Service> {
     const db = await openDatabase(setting, steps);
     await db.inHousehold(HOUSEHOLD_ID, (tx) => provisionHousehold(tx, HOUSEHOLD_ID));
     await fill?.(db);
-    await buildPages(say);
+    await buildPages({ root: ROOT, say });
     const clock = config.today === null ? realClock : fixedClock(config.today);
     const app = await buildApp({ db, clock, mode: config.mode, version: await versionOf(), log, pages: PAGES });
     steps.began(() => app.close());
@@ -93,15 +93,6 @@ async function databaseUrl(config: Config, throwAway: boolean, say: Say, steps: 
   const local = throwAway ? await startThrowAway(say) : await startLocal({ dataDir: config.dataFolder, durable: true, say });
   steps.began(() => local.stop());
   return local.url;
-}
-
-/** The pages are built once; a later change of theirs is built with `npm run build`. */
-async function buildPages(say: Say): Promise<void> {
-  if (existsSync(`${PAGES}/index.html`)) return;
-  if (!existsSync(`${ROOT}/web/index.html`)) return say("There are no pages here, only the interface");
-  say("Building the pages …");
-  const { build } = await import("vite");
-  await build({ configFile: `${ROOT}/vite.config.ts`, root: `${ROOT}/web`, logLevel: "warn" });
 }
 
 async function versionOf(): Promise<string> {

@@ -15,6 +15,7 @@ export async function servePages(app: FastifyInstance, folder: string | null, me
       root: path.resolve(folder),
       // the build lays a smaller copy beside each file
       preCompressed: true,
+      dotfiles: "ignore",
       cacheControl: false,
       setHeaders: (reply, file) => {
         reply.header("cache-control", file.startsWith(assets) ? `public, max-age=${A_YEAR_S}, immutable` : "no-cache");
