@@ -17,7 +17,8 @@ const STANDS_THE_WINTER = new Set("broad-bean pea garlic onion shallot spring-on
 export function endsBy(crop: CropFacts, beganOn: DayNumber, southern: boolean): DayNumber {
   const season = seasonOf(beganOn, southern);
   const aYearOn = beganOn + A_YEAR_DAYS;
-  if (crop.habit === "repeat") return aYearOn;
+  // what needs a winter first is picked in the spring after it, however early it went in
+  if (crop.habit === "repeat") return COLD_NEEDS[crop.slug] ? Math.max(aYearOn, monthStart(season + 1, 7, southern)) : aYearOn;
   const forNextYear = isAutumnSown(beganOn, southern) && STANDS_THE_WINTER.has(crop.slug);
   return forNextYear ? aYearOn : monthStart(season + 1, 5, southern);
 }
