@@ -1,6 +1,6 @@
 /** Facts of the garden → weather years, once → a forecast for each planting and season that matters in a span of days. */
 import {
-  finishedSowingOf, forecastPlanting, weatherYears,
+  daysInName, finishedSowingOf, forecastPlanting, weatherYears,
   type FinishedSowing, type ForecastQuestion, type PlantingForecast, type WeatherYears,
 } from "../engines/harvest-forecast/index.ts";
 import { keepWeeksOf } from "../engines/glut/index.ts";
@@ -67,7 +67,7 @@ export function asker(garden: GardenFacts, weather: WeatherYears): (planting: Ga
   const logsPicks = garden.plantings.some((planting) => planting.picks.some((pick) => pick.day <= asOf));
   const learned = lessons(garden);
   return (planting) => ({
-    planting,
+    planting: ofItsVariety(planting),
     weather,
     asOf,
     southern,
@@ -75,6 +75,12 @@ export function asker(garden: GardenFacts, weather: WeatherYears): (planting: Ga
     logsPicks,
     ownSowings: learned(planting),
   });
+}
+
+/** Days to maturity that stand beside the variety's name take the place of the crop's range. */
+function ofItsVariety(planting: GardenPlanting): GardenPlanting {
+  const varietyDays = planting.varietyDays ?? daysInName(planting.variety);
+  return varietyDays ? { ...planting, varietyDays } : planting;
 }
 
 /** A planting counts from the weeks on whose picks may still be kept on the first day asked for. */
@@ -138,7 +144,7 @@ function lessonReader(garden: GardenFacts, past: readonly GardenPlanting[]): (pl
     const begins = past.map((one) => beganOn(one) ?? seasonStart(one.season ?? 0, southern));
     const from = Math.max(garden.record?.firstDay ?? asOf, Math.min(asOf, ...begins) - BEFORE_SOWING_DAYS);
     seen ??= weatherYears({ record: garden.record, normals: garden.normals, asOf, from, until: asOf, seed: garden.seed, maxYears: 1 }).value;
-    return finishedSowingOf({ planting, weather: seen, asOf, southern, latitudeDeg: garden.placed ? garden.latitude : null }, true);
+    return finishedSowingOf({ planting: ofItsVariety(planting), weather: seen, asOf, southern, latitudeDeg: garden.placed ? garden.latitude : null }, true);
   };
 }
 

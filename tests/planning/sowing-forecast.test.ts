@@ -87,4 +87,15 @@ describe("the household's own record", () => {
     const other = garden([asked, { ...lateLastYear, crop: "pea" }], { record, asOf: "2027-05-20" });
     expect(sowingOutlook(other, other.plantings[0]!).forecast.firstPick).toEqual(book);
   });
+
+  it("is set aside for the days that stand beside the variety's name", () => {
+    const likely = (variety?: string): string => {
+      const facts = garden([{ ...BEANS, ...(variety === undefined ? {} : { variety }) }], { asOf: "2027-05-20" });
+      return sowingOutlook(facts, facts.plantings[0]!).forecast.firstPick!.likely;
+    };
+    // the book has 50–65 days, whose middle is 57.5
+    expect(dayNumber(likely("Dwarf, 45 days"))).toBeLessThan(dayNumber(likely()) - 7);
+    expect(dayNumber(likely("Dwarf, 75 days"))).toBeGreaterThan(dayNumber(likely()) + 7);
+    expect(likely("Dwarf")).toBe(likely());
+  });
 });

@@ -9,11 +9,16 @@ export interface CoverShift {
   readonly maxC: number;
   /** The cover is opened when the maximum reaches this, so it warms no further. */
   readonly ventC: number | null;
+  /** The gains lie within so much of the figures in eight cases of ten, °C: half of each. */
+  readonly minHalfWidthC: number;
+  readonly maxHalfWidthC: number;
   /** Codes of seed-data/crop-sources.csv. */
   readonly sources: readonly string[];
 }
 
-const SHIFTS: Readonly<Record<Exclude<Cover, "indoors">, CoverShift>> = {
+type Sourced = Omit<CoverShift, "minHalfWidthC" | "maxHalfWidthC">;
+
+const SHIFTS: Readonly<Record<Exclude<Cover, "indoors">, Sourced>> = {
   open: { minC: 0, maxC: 0, ventC: null, sources: [] },
   // CMG722: 2–4 °F of frost protection; OSR: mean minimum +0.3 to +1.8 °C over two springs; maximum CP
   fleece: { minC: 1, maxC: 2, ventC: null, sources: ["CMG722", "OSR", "CP"] },
@@ -27,8 +32,13 @@ const SHIFTS: Readonly<Record<Exclude<Cover, "indoors">, CoverShift>> = {
 /** Indoors the weather does not count: constant 16 °C by night and 20 °C by day (CP). */
 const INDOORS = { minC: 16, maxC: 20 };
 
+/** A fleece measured at +0.3 to +1.8 °C by night, a tunnel at +3.2 to +10.4 °C by day (OSR, MSHT): the figures hold give or take half. */
+const UNCERTAIN_BY = 0.5;
+
 export function coverShift(cover: Cover): CoverShift {
-  return cover === "indoors" ? { ...INDOORS, ventC: null, sources: ["CP"] } : SHIFTS[cover];
+  if (cover === "indoors") return { ...INDOORS, ventC: null, minHalfWidthC: 0, maxHalfWidthC: 0, sources: ["CP"] };
+  const shift = SHIFTS[cover];
+  return { ...shift, minHalfWidthC: UNCERTAIN_BY * shift.minC, maxHalfWidthC: UNCERTAIN_BY * shift.maxC };
 }
 
 /** Maximum and minimum under a cover; missing days stay missing, except indoors. */

@@ -16,4 +16,5 @@ export { finishedSowingOf } from "./finished-sowing.ts";
 export { picksBySowingDay, sowingDayFor, sowingServes } from "./sowing-days.ts";
 export type { SowingDays } from "./sowing-days.ts";
 export { raisingDays } from "./planting-out.ts";
+export { daysInName } from "./packet-days.ts";
 export type * from "./types.ts";

@@ -86,9 +86,9 @@ export function coldSoilNotes(q: ForecastQuestion, air: CoveredWeather, clock: C
 
 function coverNote(cover: ForecastQuestion["planting"]["cover"]): string {
   if (cover === "indoors") return "Indoors is taken as 16 °C by night and 20 °C by day.";
-  const { minC, maxC } = coverShift(cover);
+  const { minC, maxC, minHalfWidthC, maxHalfWidthC } = coverShift(cover);
   const names = { open: "", fleece: "Fleece", "cold-frame": "The cold frame", polytunnel: "The polytunnel", greenhouse: "The greenhouse" };
-  return `${names[cover]} is taken to add ${minC} °C by night and ${maxC} °C by day, give or take half.`;
+  return `${names[cover]} is taken to add ${minC} °C by night and ${maxC} °C by day, give or take ${minHalfWidthC} and ${maxHalfWidthC} °C.`;
 }
 
 /** Rows behind the figures: the crop's own, the cover's, the household's sightings and picks. */

@@ -1,9 +1,10 @@
 /**
  * What makes a first pick uncertain besides the weather years and the book's own spread of the requirement: the garden is not the station,
- * seed comes up when it comes up, and a day of planting out may be a guess. Each as a spread of the logarithm of the requirement.
+ * a cover warms more or less, seed comes up when it comes up, and a day of planting out may be a guess. Each as a spread of the logarithm of the requirement.
  */
 import type { CropFacts } from "../../kernel/crop-facts.ts";
 import type { Clock } from "./clock.ts";
+import { coverShift } from "./cover.ts";
 import type { Planting } from "./types.ts";
 
 /** A garden differs from its station by about this much either way, °C (common practice); one degree moves a summer crop by about five days. */
@@ -15,9 +16,24 @@ const EMERGENCE_SD = 0.25;
 /** A day of planting out that nobody has given, days (common practice). */
 const GUESSED_DAY_SD = 7;
 
+/** From the middle to the 10th or 90th percentile of a normal distribution, in standard deviations. */
+const TO_NINETY = 1.2816;
+
 /** The spread of a clock that counts from the book's figure, with what the garden adds to it. */
 export function widened(clock: Clock, { crop, cover }: Planting): number {
-  return Math.hypot(clock.sigmaLn, cover === "indoors" ? 0 : siteSd(crop), clock.emerges ? EMERGENCE_SD * emergencePart(crop) : 0, clock.guessedDay ? (GUESSED_DAY_SD * warmthADay(crop)) / clock.likelyCd : 0);
+  return Math.hypot(
+    clock.sigmaLn,
+    cover === "indoors" ? 0 : siteSd(crop),
+    coverSd(crop, cover),
+    clock.emerges ? EMERGENCE_SD * emergencePart(crop) : 0,
+    clock.guessedDay ? (GUESSED_DAY_SD * warmthADay(crop)) / clock.likelyCd : 0,
+  );
+}
+
+/** Half a gain either way in eight cases of ten, as warmth a day. */
+function coverSd(crop: CropFacts, cover: Planting["cover"]): number {
+  const { minHalfWidthC, maxHalfWidthC } = coverShift(cover);
+  return (minHalfWidthC + maxHalfWidthC) / 2 / TO_NINETY / warmthADay(crop);
 }
 
 const siteSd = (crop: CropFacts): number => (crop.perennial ? PERENNIAL_SITE_SD : SITE_SD_C / warmthADay(crop));

@@ -54,7 +54,7 @@ describe("dates under steady warmth", () => {
     const open = summarise(forecastOf(plantingOf("carrot", { sownOn: day("2027-04-01") }), steady)).firstPick;
     const tunnel = summarise(forecastOf(plantingOf("carrot", { sownOn: day("2027-04-01"), cover: "polytunnel" }), steady)).firstPick;
     expect(tunnel?.likely).toBeLessThan(open?.likely ?? 0);
-    expect(notesOf(plantingOf("carrot", { sownOn: day("2027-04-01"), cover: "polytunnel" }), steady)).toMatch(/polytunnel is taken to add 1.3 °C by night and 4.2 °C by day/);
+    expect(notesOf(plantingOf("carrot", { sownOn: day("2027-04-01"), cover: "polytunnel" }), steady)).toMatch(/polytunnel is taken to add 1.3 °C by night and 4.2 °C by day, give or take 0.65 and 2.1 °C/);
   });
 });
 

@@ -1,6 +1,6 @@
 /** What is said of a forecast and what a sighting does to crops that are not grown for their fruit. Made weather; figures worked by hand from the crop table. */
 import { describe, expect, it } from "vitest";
-import { forecastPlanting, summarise } from "#shared/engines/harvest-forecast/index.ts";
+import { daysInName, forecastPlanting, summarise } from "#shared/engines/harvest-forecast/index.ts";
 import type { ForecastQuestion, Planting } from "#shared/engines/harvest-forecast/index.ts";
 import { day, plantingOf, questionOf, steadyWeather } from "./plantings.ts";
 import { cropOf } from "./records.ts";
@@ -69,6 +69,11 @@ describe("a variety's own days", () => {
     const unknown = tomato({}).firstPick;
     expect(Math.abs((unknown?.likely ?? 0) - day("2027-05-20") - 97.5)).toBeLessThanOrEqual(1);
     expect((known?.high ?? 0) - (known?.low ?? 0)).toBeLessThan(0.6 * ((unknown?.high ?? 0) - (unknown?.low ?? 0)));
+  });
+
+  it("are read from what stands beside its name, as packets have it", () => {
+    expect(["Early cherry, 57 days", "60–65 d", "Runner 75 to 80 Days", "Dwarf (50 days)"].map(daysInName)).toEqual([{ low: 57, high: 57 }, { low: 60, high: 65 }, { low: 75, high: 80 }, { low: 50, high: 50 }]);
+    expect([null, "", "Round 60", "A 1000 days", "5 days", "90-60 days", "47 dwarf"].map(daysInName)).toEqual([null, null, null, null, null, null, null]);
   });
 
   it("leave emergence as long as it is: pea of 60 days, 110 °C d of the book's 825 before it comes up", () => {
