@@ -14,10 +14,10 @@ export interface PagesBuild {
   readonly root: string;
   readonly say: (line: string) => void;
   /** Writes the pages into web/dist. */
-  readonly build?: () => Promise<void>;
+  readonly build: () => Promise<void>;
 }
 
-export async function buildPages({ root, say, build = () => withVite(root) }: PagesBuild): Promise<void> {
+export async function buildPages({ root, say, build }: PagesBuild): Promise<void> {
   const pages = path.join(root, "web/dist");
   const there = existsSync(path.join(pages, "index.html"));
   if (!existsSync(path.join(root, "web/index.html"))) {
@@ -29,11 +29,6 @@ export async function buildPages({ root, say, build = () => withVite(root) }: Pa
   say(there ? "The pages have changed; building them again …" : "Building the pages …");
   await build();
   writeFileSync(path.join(pages, BUILT_FROM), digest);
-}
-
-async function withVite(root: string): Promise<void> {
-  const { build } = await import("vite");
-  await build({ configFile: path.join(root, "vite.config.ts"), root: path.join(root, "web"), logLevel: "warn" });
 }
 
 function builtFrom(pages: string): string | null {

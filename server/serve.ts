@@ -55,7 +55,7 @@ export async function serve(setting: Setting): Promise<Service> {
     const db = await openDatabase(setting, steps);
     await db.inHousehold(HOUSEHOLD_ID, (tx) => provisionHousehold(tx, HOUSEHOLD_ID));
     await fill?.(db);
-    await buildPages({ root: ROOT, say });
+    await buildPages({ root: ROOT, say, build: withVite });
     const clock = config.today === null ? realClock : fixedClock(config.today);
     const app = await buildApp({ db, clock, mode: config.mode, version: await versionOf(), log, pages: PAGES });
     steps.began(() => app.close());
@@ -93,6 +93,11 @@ async function databaseUrl(config: Config, throwAway: boolean, say: Say, steps: 
   const local = throwAway ? await startThrowAway(say) : await startLocal({ dataDir: config.dataFolder, durable: true, say });
   steps.began(() => local.stop());
   return local.url;
+}
+
+async function withVite(): Promise<void> {
+  const { build } = await import("vite");
+  await build({ configFile: `${ROOT}/vite.config.ts`, root: `${ROOT}/web`, logLevel: "warn" });
 }
 
 async function versionOf(): Promise<string> {

@@ -14,7 +14,7 @@ import type { CropOutlook } from "./outlook-supply.ts";
 import type { GardenOutlook, Missing, OutlookWeek } from "./outlook-types.ts";
 import { outlookWeeks } from "./outlook-weeks.ts";
 import { answerWords, WORTH_SAYING_GRAMS } from "./outlook-words.ts";
-import { candidatesOf, heldBackNotes } from "./recipe-cautions.ts";
+import { candidatesOf, heldBackNotes, loadJarsOf } from "./recipe-cautions.ts";
 import { seasonOf } from "./season.ts";
 
 /** The calendar of a window of weeks, as known on the facts' `asOf`. */
@@ -23,7 +23,7 @@ export function gardenOutlook(facts: GardenFacts, kitchen: KitchenFacts, window:
   const reckoning = reckonGarden(garden, kitchen, window);
   const { span, grown, crops } = reckoning;
   const candidates = candidatesOf(kitchen);
-  const weeks = outlookWeeks({ ...reckoning, candidates });
+  const weeks = outlookWeeks({ ...reckoning, candidates, loadJars: loadJarsOf(kitchen.preservation) });
   const coming = weeks.slice(Math.max(0, span.current - span.lead));
   const season = seasonOf(Math.min(Math.max(dayNumber(garden.asOf), span.firstMonday + 7 * span.lead), span.untilDay - 1), grown.southern);
   const frost = frostDates(grown.weather.value, season, grown.southern);

@@ -16,6 +16,7 @@ export interface WeeksQuestion {
   readonly glut: GlutAnswer;
   readonly lines: readonly PlannedLine[];
   readonly candidates: readonly Candidate[];
+  readonly loadJars: number;
   readonly span: WeekSpan;
 }
 
@@ -89,14 +90,14 @@ function cropOf({ glut }: WeeksQuestion, w: number, { outlook, c, grams, chance 
 /** What comes in fewer than one season in ten, and is not eaten from the store, has no line in the week. */
 const isThere = (crop: OutlookCrop): boolean => crop.grams.high > 0 || crop.pickedGrams > 0 || crop.freshGrams > 0 || crop.surplusGrams > 0;
 
-function pairingsOf({ glut, candidates }: WeeksQuestion, w: number, present: readonly Present[]): Pairing[] {
+function pairingsOf({ glut, candidates, loadJars }: WeeksQuestion, w: number, present: readonly Present[]): Pairing[] {
   const ripe = present.flatMap(({ outlook: { crop, waits }, c, grams }): RipeCrop[] => {
     const balance = glut.crops[c];
     const availableGrams = balance?.availableGrams[w] as number;
     if (!(availableGrams > 0)) return [];
     return [{ crop: crop.slug, name: crop.name, ripensGrams: grams.likely, availableGrams, surplusGrams: balance?.surplusGrams[w] as number, keepWeeks: keepWeeksOf(crop, waits), waits }];
   });
-  return pairWeek({ ripe, candidates, weekSurplusGrams: glut.weeks[w]?.surplusGrams ?? 0 });
+  return pairWeek({ ripe, candidates, loadJars, weekSurplusGrams: glut.weeks[w]?.surplusGrams ?? 0 });
 }
 
 /** All crops together, added in each scenario. */

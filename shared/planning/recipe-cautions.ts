@@ -22,6 +22,13 @@ export function candidatesOf(kitchen: KitchenFacts): Candidate[] {
   });
 }
 
+/** Jars that a canner usually holds at once, by the smaller jar (USDA, Complete Guide to Home Canning, 2015, Guide 1, p. 1-17; row load-pints of the rules). */
+export function loadJarsOf({ rules }: PreservationTables): number {
+  const jars = rules.find((rule) => rule.key === "load-pints")?.value;
+  if (typeof jars !== "number") throw new RangeError("preservation/rules: no row load-pints");
+  return jars;
+}
+
 /** One sentence on recipes that are not offered, because nothing tested lets them stand unchilled at this altitude; none when all may. */
 export function heldBackNotes(candidates: readonly Candidate[]): string[] {
   const titles = candidates.filter((one) => !one.tested && needsTestedProcess(one.recipe)).map((one) => one.recipe.title);

@@ -10,13 +10,18 @@ const crop = (slug: string, name: string, surplusGrams: number, rest: Partial<Ri
 });
 
 const recipe = (id: string, rest: Partial<RecipeUse> = {}): RecipeUse => ({
-  id, title: id, way: "freeze", makes: { amount: 1, unit: "box" }, uses: [{ crop: "courgette", grams: 1000 }], handsOnMin: 10, keeps: [{ place: "freezer", days: 300 }], process: null, ...rest,
+  id, title: id, way: "freeze", makes: { amount: 1, unit: "boxes" }, uses: [{ crop: "courgette", grams: 1000 }], handsOnMin: 10, keeps: [{ place: "freezer", days: 300 }], process: null, ...rest,
 });
 
 const may = (use: RecipeUse, rest: Partial<Candidate> = {}): Candidate => ({ recipe: use, tested: false, cautions: [], askedFor: false, ...rest });
 
+/** USDA, Complete Guide to Home Canning (2015), Guide 1, p. 1-17: a canner usually holds 8 to 9 pint jars at once. */
+const LOAD_JARS = 9;
+
 const pair = (ripe: RipeCrop[], candidates: Candidate[]): Pairing[] =>
-  pairWeek({ ripe, candidates, weekSurplusGrams: ripe.reduce((sum, c) => sum + c.surplusGrams, 0) });
+  pairWeek({ ripe, candidates, loadJars: LOAD_JARS, weekSurplusGrams: ripe.reduce((sum, c) => sum + c.surplusGrams, 0) });
+
+const plain = (sentence: string): string => sentence.replaceAll("\u00a0", " ");
 
 const courgette = (surplusGrams: number, rest: Partial<RipeCrop> = {}) => crop("courgette", "Courgette", surplusGrams, rest);
 const tomato = (surplusGrams: number, rest: Partial<RipeCrop> = {}) => crop("tomato", "Tomato, large", surplusGrams, rest);
@@ -53,6 +58,21 @@ describe("whole batches", () => {
     expect(pair([courgette(0, { availableGrams: 900 })], [may(recipe("stew", { way: "cook" }))])).toEqual([]);
   });
 
+  it("of a tested process are one canner load at most, whatever is over", () => {
+    // 20 kg over, 2 kg a batch: ten batches of 8 jars would be 80 jars; 9 jars of 2 a batch are four batches, and what does not count in jars is one
+    const jars = (amount: number, unit = "jars") => recipe("jars", { way: "bottle", process: "tomato-crushed", uses: [{ crop: "tomato", grams: 2000 }], makes: { amount, unit }, keeps: [{ place: "shelf", days: 365 }] });
+    const batches = (use: RecipeUse) => pair([tomato(20_000)], [may(use, { tested: true })])[0]?.batches;
+    expect([batches(jars(8)), batches(jars(9)), batches(jars(2)), batches(jars(30)), batches(jars(4, "l"))]).toEqual([1, 1, 4, 1, 1]);
+    expect(batches({ ...jars(8), process: null, keeps: [{ place: "freezer", days: 365 }] })).toBe(10);
+  });
+
+  it("say what is over when it is less than a batch", () => {
+    const stew = recipe("stew", { way: "cook", makes: { amount: 4, unit: "portions" }, keeps: [{ place: "fridge", days: 3 }] });
+    const why = (surplus: number) => plain(pair([courgette(surplus, { availableGrams: 1500 })], [may(stew)])[0]?.why ?? "");
+    expect(why(0)).toBe("Nothing of the courgettes is over; 1.0 kg of what there is makes 4 portions, which keep 3 days in the fridge; 10 min of work.");
+    expect(why(400)).toBe("400 g of courgettes over is less than a batch takes; 1.0 kg of what there is makes 4 portions, which keep 3 days in the fridge; 10 min of work.");
+  });
+
   it("come twice to the table in a week at most", () => {
     expect(pair([courgette(9000)], [may(recipe("fritters", { way: "eat" }))])[0]?.batches).toBe(2);
   });
@@ -61,9 +81,9 @@ describe("whole batches", () => {
     const onion = crop("onion", "Onion, sets", 0, { waits: true, ripensGrams: 13_500, availableGrams: 13_500, keepWeeks: 25 });
     const store = recipe("strings", { way: "store", uses: [{ crop: "onion", grams: 3000 }], keeps: [{ place: "cellar", days: 180 }] });
     const rings = recipe("rings", { way: "freeze", uses: [{ crop: "onion", grams: 500 }] });
-    expect(pair([onion], [may(store), may(rings)]).map((way) => [way.recipeId, way.batches, way.why])).toEqual([
-      ["strings", 4, "Lifted this week; keeps 5 months in the cellar."],
-      ["rings", 1, "Onions wait for you; one batch when there is time."],
+    expect(pair([onion], [may(store), may(rings)]).map((way) => [way.recipeId, way.batches, plain(way.why)])).toEqual([
+      ["strings", 4, "12.0 kg of the onions lifted this week, which keep 5 months in the cellar; 40 min of work."],
+      ["rings", 1, "Onions wait for you: 500 g makes 1 box, which keeps 9 months in the freezer; 10 min of work."],
     ]);
     // from the store in December: nothing is lifted, nothing is put up, a dish can be cooked
     const stored = { ...onion, ripensGrams: 0, availableGrams: 5000 };
@@ -76,38 +96,38 @@ describe("the order and its reason", () => {
   const deciding = (ripe: RipeCrop[], first: Candidate, second: Candidate): string => {
     const ways = pair(ripe, [second, first]);
     expect(ways.map((way) => way.recipeId)).toEqual([first.recipe.id, second.recipe.id]);
-    return (ways[0] as Pairing).why.replaceAll("\u00a0", " ");
+    return plain((ways[0] as Pairing).why);
   };
 
   it("puts what somebody asked for first", () => {
     const little = recipe("b", { uses: [{ crop: "courgette", grams: 3000 }] });
-    expect(deciding([courgette(8000)], may(little, { askedFor: true }), may(recipe("a")))).toBe("Somebody asked for it.");
+    expect(deciding([courgette(8000)], may(little, { askedFor: true }), may(recipe("a")))).toBe("Somebody asked for it. Takes 6.0 kg of the 8.0 kg of courgettes over this week and makes 2 boxes, which keep 9 months in the freezer; 20 min of work.");
   });
 
   it("puts what uses a surplus before a meal of what there is", () => {
-    expect(deciding([courgette(1000), tomato(0)], may(recipe("b")), may(recipe("a", { way: "cook", uses: [{ crop: "tomato", grams: 500 }] })))).toMatch(/^Takes all/);
+    expect(deciding([courgette(1000), tomato(0)], may(recipe("b")), may(recipe("a", { way: "cook", uses: [{ crop: "tomato", grams: 500 }] })))).toBe("Takes all 1.0 kg of courgettes over this week and makes 1 box, which keeps 9 months in the freezer; 10 min of work.");
   });
 
   it("gives away last", () => {
     const ways = pair([courgette(4000)], [may(recipe("a", { way: "give", handsOnMin: 0 })), may(recipe("b"))]);
     expect(ways.map((way) => way.way)).toEqual(["freeze", "give"]);
-    expect(ways[1]?.why).toBe("For what is left when the rest has its place.");
+    expect(plain(ways[1]?.why ?? "")).toBe("For what is left when the rest has its place: 4.0 kg of courgettes to give.");
   });
 
   it("prefers the way that takes more, by thirds of what is over", () => {
     // 3 of 4 kg (the last third) against 1 of 4 kg (the first)
     const small = recipe("a", { uses: [{ crop: "tomato", grams: 1000 }] });
-    expect(deciding([courgette(3000), tomato(1000)], may(recipe("b")), may(small))).toBe("Takes 3.0 kg of the 4.0 kg that is over this week.");
+    expect(deciding([courgette(3000), tomato(1000)], may(recipe("b")), may(small))).toMatch(/^Takes all 3\.0 kg of courgettes over this week and makes 3 boxes,/);
   });
 
   it("then what spoils sooner, then what keeps longer, then less work, then more crops together", () => {
     const ripe = [courgette(2000, { keepWeeks: 1 }), tomato(2000, { keepWeeks: 2 })];
     const uses = (slug: string) => [{ crop: slug, grams: 2000 }];
-    expect(deciding(ripe, may(recipe("b", { uses: uses("courgette") })), may(recipe("a", { uses: uses("tomato") })))).toBe("Courgettes keep a week at most.");
-    expect(deciding([courgette(2000)], may(recipe("b")), may(recipe("a", { keeps: [{ place: "freezer", days: 90 }] })))).toBe("Keeps 9 months in the freezer.");
-    expect(deciding([courgette(2000)], may(recipe("b", { handsOnMin: 5 })), may(recipe("a", { handsOnMin: 25 })))).toBe("5 min of work for each kilo.");
+    expect(deciding(ripe, may(recipe("b", { uses: uses("courgette") })), may(recipe("a", { uses: uses("tomato") })))).toBe("Courgettes keep a week at most. Takes all 2.0 kg of courgettes over this week and makes 1 box, which keeps 9 months in the freezer; 10 min of work.");
+    expect(deciding([courgette(2000)], may(recipe("b")), may(recipe("a", { keeps: [{ place: "freezer", days: 90 }] })))).toBe("Takes all 2.0 kg of courgettes over this week and makes 2 boxes, which keep 9 months in the freezer, longer than the next way; 20 min of work.");
+    expect(deciding([courgette(2000)], may(recipe("b", { handsOnMin: 5 })), may(recipe("a", { handsOnMin: 25 })))).toMatch(/which keep 9 months in the freezer; 10 min of work, less for each kilo than the next way\.$/);
     const mixed = recipe("b", { uses: [{ crop: "courgette", grams: 900 }, { crop: "thyme-sage", grams: 100 }] });
-    expect(deciding([courgette(1800), crop("thyme-sage", "Thyme, sage, oregano", 0)], may(mixed), may(recipe("a", { uses: [{ crop: "courgette", grams: 900 }], handsOnMin: 9 })))).toBe("Brings courgettes and thyme together.");
+    expect(deciding([courgette(1800), crop("thyme-sage", "Thyme, sage, oregano", 0)], may(mixed), may(recipe("a", { uses: [{ crop: "courgette", grams: 900 }], handsOnMin: 9 })))).toMatch(/; 20 min of work, and brings courgettes and thyme together\.$/);
   });
 
   it("stands by title where nothing else parts two ways", () => {

@@ -4,8 +4,9 @@
  */
 import type { RecipeUse } from "../../kernel/recipe.ts";
 import type { PlaceKind, Way } from "../../kernel/way.ts";
-import { allowedBatches } from "./batches.ts";
-import { ranked, reason, type Ranked } from "./rank.ts";
+import { allowedBatches, handsOnMinFor } from "./batches.ts";
+import { ranked, type Ranked } from "./rank.ts";
+import { reason } from "./reason.ts";
 import type { Pairing, PairingQuestion } from "./types.ts";
 
 export type { Candidate, Pairing, PairingQuestion, RipeCrop } from "./types.ts";
@@ -27,7 +28,7 @@ export function pairWeek(question: PairingQuestion): Pairing[] {
   const ripe = new Map(question.ripe.map((crop) => [crop.crop, crop]));
   const ways = question.candidates.flatMap((candidate): Ranked[] => {
     if (needsTestedProcess(candidate.recipe) && !candidate.tested) return [];
-    const allowed = allowedBatches(candidate.recipe, ripe);
+    const allowed = allowedBatches(candidate.recipe, ripe, question.loadJars);
     return allowed ? [{ candidate, allowed, ripe, weekSurplusGrams: question.weekSurplusGrams }] : [];
   });
   const inOrder = ranked(ways);
@@ -42,7 +43,7 @@ function pairingOf({ candidate: { recipe, cautions }, allowed: { batches } }: Ra
     batches,
     uses: recipe.uses.map((use) => ({ crop: use.crop, grams: Math.round(use.grams * batches) })),
     makes: { amount: Math.round(recipe.makes.amount * batches * 100) / 100, unit: recipe.makes.unit },
-    handsOnMin: recipe.handsOnMin + (batches - 1) * (recipe.handsOnNextMin ?? recipe.handsOnMin),
+    handsOnMin: handsOnMinFor(recipe, batches),
     why,
     cautions,
   };

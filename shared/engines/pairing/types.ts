@@ -32,6 +32,8 @@ export interface PairingQuestion {
   readonly weekSurplusGrams: number;
   readonly ripe: readonly RipeCrop[];
   readonly candidates: readonly Candidate[];
+  /** Jars that a canner holds at once: a recipe of a tested process is offered for one load. */
+  readonly loadJars: number;
 }
 
 export interface Pairing {
