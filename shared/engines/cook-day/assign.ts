@@ -17,7 +17,7 @@ export function assign(day: CookDayInput, model: DayCopies, starts: readonly num
   const cooks = cooksOf(day, model.copies, starts);
   const burners = burnersOf(day, model, starts);
   return model.copies.map((copy, i) => {
-    const bakes = copy.step.needs.oven !== undefined;
+    const bakes = copy.step.needs.oven !== undefined && likelyMin(copy) > 0;
     const oven = (ovens[i] as number) >= 0 ? (ovens[i] as number) : 0;
     return { cook: cooks.get(i) ?? null, oven: bakes ? oven + 1 : null, burner: burners.get(i) ?? null };
   });

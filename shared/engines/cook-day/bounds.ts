@@ -46,7 +46,8 @@ function energyBound(project: Project, windows: Windows, { uses, limit }: Capaci
 
 function partOf(project: Project, { paths, size }: Windows, use: Use): Part {
   const toEnd = paths[use.to * size + project.end] as number;
-  const least = use.from === use.to ? use.tail - use.head : Math.max(0, paths[use.from * size + use.to] as number) + use.tail - use.head;
+  // A thing kept until a step that may come before the first one need not be kept at all.
+  const least = (paths[use.from * size + use.to] as number) + use.tail - use.head;
   return {
     head: (paths[use.from] as number) + use.head,
     tail: toEnd === NONE ? -use.tail : toEnd - use.tail,

@@ -10,6 +10,9 @@ export function checkMinutes(day: CookDayInput, seen: readonly Seen[]): string[]
   const kept = keptThings(day, seen);
   const ovens = day.kitchen.ovens.map((oven): Heat => ({ oven, last: null, c: 0 }));
   for (const one of seen) for (const fault of ovenFaults(day, one)) told.set(fault, fault);
+  for (const { what, from, to } of kept) {
+    if (to.at < from.at) told.set(`${what} ${from.name} ${to.name}`, `A ${THING_WORDS[what][0]} is kept from ${from.name} to ${to.name}, which starts before it.`);
+  }
   for (let minute = 0; minute < end; minute++) {
     const tell = (kind: string, who: readonly Seen[], words: string): void => {
       const key = `${kind} ${who.map((one) => one.name).join(" ")}`;

@@ -26,6 +26,8 @@ export function projectOf(day: CookDayInput, model: DayCopies): Project {
     lags.push({ from: startOf(before), to: startOf(after), min: length, why: `${name(before)} takes ${lengthWords(length)} and comes before ${name(after)}` });
     if (maxWait !== null) lags.push({ from: startOf(after), to: startOf(before), min: -(length + maxWait), why: "" });
   }
+  // What is kept from one step to another puts the two in that order.
+  for (const { from, to } of holds) if (from !== to) lags.push({ from: startOf(from), to: startOf(to), min: 0, why: `${name(from)} comes before ${name(to)}` });
   lags.push(...loadOrder(copies), ...limitLags(model));
   if (day.endByMin !== null) lags.push({ from: end, to: BEGIN, min: -day.endByMin, why: "" });
   const things = (["burners", "pots", "sinks"] as const).map((what): Capacity => ({ name: what, limit: day.kitchen[what], uses: thingUses(what, copies, holds) }));

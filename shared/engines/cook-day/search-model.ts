@@ -71,7 +71,7 @@ class Builder {
     for (const lag of strongest(project.lags)) this.arcs.push({ ...lag, guard: null });
     this.addChoices();
     const gaps = ({ a, b, ab, ba }: Pair): [Gap, Gap] => [{ from: a, to: b, min: ab }, { from: b, to: a, min: ba }];
-    const pairs = [...pairsOfCapacities(project), ...project.pairs.filter((pair) => pair.option < 0).map(gaps)];
+    const pairs = [...pairsOfCapacities(project, this.windows), ...project.pairs.filter((pair) => pair.option < 0).map(gaps)];
     for (const [one, other] of undominated(pairs)) this.addEither(one, other);
     for (const pair of project.pairs) if (pair.option >= 0) this.addEitherIfBoth(pair, ...gaps(pair));
     const { starts, end } = project;
@@ -160,13 +160,14 @@ function strongest(lags: readonly Gap[]): Gap[] {
   return [...best.values()];
 }
 
-/** Two uses that together are more than there is cannot overlap. */
-function pairsOfCapacities({ capacities }: Project): [Gap, Gap][] {
+/** Two uses that together are more than there is cannot overlap. One that may last no time at all is left to the timetable. */
+function pairsOfCapacities({ capacities }: Project, { paths, size }: Windows): [Gap, Gap][] {
+  const lasts = (use: Use): boolean => (paths[use.from * size + use.to] as number) + use.tail > use.head;
   return capacities.flatMap(({ uses, limit }) =>
     uses.flatMap((one, at) =>
       uses.slice(at + 1).flatMap((other): [Gap, Gap][] => {
         if (one.option >= 0 || other.option >= 0 || one.amount + other.amount <= limit) return [];
-        if (one.from === 0 && other.from === 0) return [];
+        if ((one.from === 0 && other.from === 0) || !lasts(one) || !lasts(other)) return [];
         return [[{ from: one.to, to: other.from, min: one.tail - other.head }, { from: other.to, to: one.from, min: other.tail - one.head }]];
       }),
     ),

@@ -21,6 +21,8 @@ export class SerialScheme {
   private readonly usesOf: { use: Use; capacity: number }[][];
   private readonly pairsOf: { other: number; toOther: number; fromOther: number; option: number }[][];
   private readonly choiceOf: (readonly (number | null)[] | undefined)[];
+  /** Capacities of which a start takes more than once, for itself and for what is kept through it. */
+  private readonly twiceOf: number[][];
   private readonly placed: number[] = [];
   /** Where the last refusal of a held thing came from: that hold's first start and the least it must be raised to. */
   private heldBy = UNPLACED;
@@ -47,6 +49,7 @@ export class SerialScheme {
         if (use.to !== use.from) this.usesOf[use.to]?.push({ use, capacity });
       }
     });
+    this.twiceOf = this.usesOf.map((uses) => uses.flatMap(({ capacity }, k) => (uses.findIndex((other) => other.capacity === capacity) < k ? [capacity] : [])));
     for (const { a, b, ab, ba, option } of project.pairs) {
       this.pairsOf[a]?.push({ other: b, toOther: ab, fromOther: ba, option });
       this.pairsOf[b]?.push({ other: a, toOther: ba, fromOther: ab, option });
@@ -147,7 +150,19 @@ export class SerialScheme {
         if (blocked !== at) return blocked;
       }
     }
-    return at;
+    return this.twiceOf[start]?.length && !this.fitsTogether(start, at, option) ? at + 1 : at;
+  }
+
+  /** Each use of a start by itself has room; have all of them together? */
+  private fitsTogether(start: number, at: number, option: number): boolean {
+    this.options[start] = option;
+    this.book(start, at, 1);
+    const fits = (this.twiceOf[start] as number[]).every((capacity) => {
+      const limit = this.project.capacities[capacity]?.limit ?? 0;
+      return (this.usage[capacity] as Int32Array).every((taken) => taken <= limit);
+    });
+    this.book(start, at, -1);
+    return fits;
   }
 
   /** A thing held between two starts: reserved for its least length with the first, lengthened with the second. */
