@@ -7,6 +7,7 @@ import { seedOf } from "#shared/kernel/seeded-random.ts";
 import type { CropFacts, Method } from "#shared/kernel/crop-facts.ts";
 import type { Cover, Stage } from "#shared/kernel/way.ts";
 import type { BedFacts, GardenFacts, GardenPlanting } from "#shared/planning/facts.ts";
+import { rememberedBy } from "./forecast-memory.ts";
 import type { House } from "./house.ts";
 import type { Reference } from "./reference.ts";
 import { loadRecord } from "./weather-record.ts";
@@ -47,6 +48,7 @@ export async function loadGarden(tx: Tx, house: House, book: Reference, asOf: Lo
     weatherAttribution: house.weatherAttribution,
     seed: seedOf(house.householdId),
     crops: book.crops,
+    ...rememberedBy(house, book),
     beds: [...bedsById.values()],
     plantings: sowingRows.map((row) =>
       plantingOf(row, cropOf(book, row.crop), bedsById.get(row.bedId) as BedFacts, {

@@ -8,6 +8,7 @@ import type { LocalDate } from "../kernel/local-date.ts";
 import type { Hold, Limit, RecipeStep, RecipeUse } from "../kernel/recipe.ts";
 import type { Cover } from "../kernel/way.ts";
 import type { DailyRecord, MonthlyNormal, Planting } from "../engines/harvest-forecast/index.ts";
+import type { ForecastMemory } from "./forecast-memory.ts";
 import type { PreservationTables } from "../engines/preservation/index.ts";
 
 /** Weeks in a row; a year of them for the calendar. */
@@ -48,6 +49,8 @@ export interface GardenFacts {
   readonly crops: ReadonlyMap<string, CropFacts>;
   readonly beds: readonly BedFacts[];
   readonly plantings: readonly GardenPlanting[];
+  /** Forecasts of this record, normals, seed and book that were made before; left out = all are reckoned anew. */
+  readonly memory?: ForecastMemory;
 }
 
 /** A way chosen for a week. */

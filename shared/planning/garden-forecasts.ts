@@ -1,6 +1,6 @@
 /** Facts of the garden → weather years, once → a forecast for each planting and season that matters in a span of days. */
 import {
-  daysInName, finishedSowingOf, forecastPlanting, weatherYears,
+  daysInName, finishedSowingOf, weatherYears,
   type FinishedSowing, type ForecastQuestion, type PlantingForecast, type WeatherYears,
 } from "../engines/harvest-forecast/index.ts";
 import { keepWeeksOf } from "../engines/glut/index.ts";
@@ -8,6 +8,7 @@ import { waitsForTheGrower } from "../kernel/crop-facts.ts";
 import { dayNumber, type DayNumber } from "../kernel/local-date.ts";
 import type { Outcome } from "../kernel/outcome.ts";
 import type { GardenFacts, GardenPlanting } from "./facts.ts";
+import { forecastOf } from "./forecast-memory.ts";
 import { seasonOf, seasonsBetween, seasonStart } from "./season.ts";
 
 export interface SeasonForecast extends Outcome<PlantingForecast> {
@@ -41,7 +42,7 @@ export function forecastGarden(garden: GardenFacts, span: DaySpan): GardenForeca
   const plantings = garden.plantings.flatMap((planting) => inSpan(planting, span, southern));
   const weather = weatherFor(garden, plantings, span);
   const ask = asker(garden, weather.value);
-  return { weather, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastPlanting(ask(planting)) })) };
+  return { weather, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastOf(ask(planting), garden.memory) })) };
 }
 
 /** Forecasts of these plantings, each for its own season whole; an established one for its `season`, or that of the day of the facts. */
@@ -50,7 +51,7 @@ export function forecastPlantings(garden: GardenFacts, plantings: readonly Garde
   const asOf = dayNumber(garden.asOf);
   const weather = weatherFor(garden, plantings, { fromDay: asOf, untilDay: asOf + 1 });
   const ask = asker(garden, weather.value);
-  return { weather, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastPlanting(ask(planting)) })) };
+  return { weather, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastOf(ask(planting), garden.memory) })) };
 }
 
 /** Day a sown planting went into the ground; null for what stands for years. */

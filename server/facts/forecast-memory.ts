@@ -1,0 +1,32 @@
+/** Forecasts kept from one request to the next, for as long as the weather they were made from is what it was. */
+import type { PlantingForecast } from "#shared/engines/harvest-forecast/index.ts";
+import type { Outcome } from "#shared/kernel/outcome.ts";
+import type { ForecastMemory } from "#shared/planning/forecast-memory.ts";
+import type { House } from "./house.ts";
+import { keptUpTo, type Kept } from "./kept.ts";
+import type { Reference } from "./reference.ts";
+
+/** Some 1,500 forecasts: those of a garden of five years for the calendar, the day's list and the list of sowings. */
+const MOST_BYTES = 24 * 1024 * 1024;
+/** Days, grams and curve of one scenario. */
+const BYTES_A_SCENARIO = 48;
+
+/** One shelf for each book, because a crop is known on it by its name alone. */
+const shelves = new WeakMap<Reference, Kept<Outcome<PlantingForecast>>>();
+
+/** Nothing is remembered of a household whose stamps are not known. */
+export function rememberedBy({ householdId, stamps, normals }: House, book: Reference): { readonly memory?: ForecastMemory } {
+  if (stamps === null) return {};
+  let shelf = shelves.get(book);
+  if (!shelf) shelves.set(book, (shelf = keptUpTo(MOST_BYTES)));
+  const kept = shelf;
+  const stamp = `${stamps.weather} ${JSON.stringify(normals)}`;
+  // the seed of made weather follows from the household's id
+  const at = (question: string) => ({ name: `${householdId} ${question}`, stamp });
+  return {
+    memory: {
+      find: (question) => kept.find(at(question)),
+      keep: (question, forecast) => kept.keep(at(question), forecast, BYTES_A_SCENARIO * forecast.value.firstPickDay.length + question.length),
+    },
+  };
+}
