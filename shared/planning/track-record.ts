@@ -2,11 +2,11 @@
  * How well the forecasts have done: for every sowing whose first pick is known, what was forecast on the day it was sown and a month before
  * the pick, each from what was known on that day alone, against what came.
  */
-import { forecastPlanting, summarise } from "../engines/harvest-forecast/index.ts";
+import { forecastPlanting } from "../engines/harvest-forecast/index.ts";
 import { waitsForTheGrower } from "../kernel/crop-facts.ts";
 import { dateOf, dayNumber, type DayNumber, type LocalDate } from "../kernel/local-date.ts";
 import { asKnown } from "./as-known.ts";
-import { toDatesOrNull } from "./day-bands.ts";
+import { dateBandOf } from "./day-bands.ts";
 import type { GardenFacts, GardenPlanting } from "./facts.ts";
 import { asker, beganOn, isEstablished, isSouthern, weatherBetween } from "./garden-forecasts.ts";
 import type { DateBand } from "./outlook-types.ts";
@@ -126,7 +126,7 @@ function forecaster(facts: GardenFacts): Forecaster {
     const known = then.plantings.find((one) => one.id === planting.id) ?? planting;
     const weather = weatherBetween(then, Math.min(began, asOf) - BEFORE_SOWING_DAYS, Math.max(began, asOf) + SEASON_DAYS);
     const { value } = forecastPlanting(asker(then, weather.value)({ ...known, season: planting.season }));
-    return toDatesOrNull(summarise(value).firstPick);
+    return dateBandOf(value.firstPickDay);
   };
 }
 

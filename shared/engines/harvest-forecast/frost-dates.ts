@@ -34,6 +34,6 @@ export function frostDates(weather: WeatherYears, season: number, southern: bool
 /** 10, 50 and 90 % of days; whole days, the outer ones rounded outwards so that the span is never narrower than reckoned. */
 export function dayBandOf(days: readonly number[] | Int32Array): DayBand | null {
   if (days.length === 0) return null;
-  const sorted = Float64Array.from(days).sort();
+  const sorted = (days instanceof Int32Array ? days.slice() : Float64Array.from(days)).sort();
   return { low: Math.floor(quantile(sorted, 0.1)), likely: Math.round(quantile(sorted, 0.5)), high: Math.ceil(quantile(sorted, 0.9)) };
 }

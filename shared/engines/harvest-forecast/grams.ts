@@ -48,14 +48,16 @@ export function harvestCurve(seasons: Seasons, yields: SeasonYield, facts: Known
 /** Grams of the curve that a scenario brings before a day, history left out. */
 export function gramsBefore(curve: HarvestCurve, s: number, day: DayNumber): number {
   const whole = curve.wholeGrams[s] as number;
-  if (whole === 0) return 0;
   const start = curve.startDay[s] as number;
   const end = Math.min(day, curve.untilDay[s] as number);
-  if (end <= Math.max(curve.openFrom, start)) return 0;
-  const begin = Math.max(curve.hangsFrom, start);
-  const span = curve.spanDays[s] as number;
-  const share = shareBy(curve.shape, end - start, span);
-  return whole * (begin === start ? share : share - shareBy(curve.shape, begin - start, span));
+  if (whole === 0 || end <= Math.max(curve.openFrom, start)) return 0;
+  return whole * (shareBy(curve.shape, end - start, curve.spanDays[s] as number) - shareGone(curve, s));
+}
+
+/** Part of a scenario's whole that is history: picked, or gone over. */
+export function shareGone(curve: HarvestCurve, s: number): number {
+  const start = curve.startDay[s] as number;
+  return curve.hangsFrom > start ? shareBy(curve.shape, curve.hangsFrom - start, curve.spanDays[s] as number) : 0;
 }
 
 /** Whole season of every scenario: picked so far and still to come. */

@@ -12,7 +12,7 @@ import type { KnownFacts } from "./known-facts.ts";
 import { slowedByShortDays } from "./season-limits.ts";
 import type { Seasons } from "./seasons.ts";
 import { firstCut } from "./spread.ts";
-import { soilOf } from "./thermal-time.ts";
+import { nextDays, soilOf } from "./thermal-time.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
 import type { ForecastQuestion, LiftingDays } from "./types.ts";
 
@@ -79,7 +79,8 @@ export function coldSoilNotes(q: ForecastQuestion, air: CoveredWeather, clock: C
   const least = q.planting.crop.germinationMinC;
   const start = clock.startDay - q.weather.firstDay;
   if (!clock.emerges || least === null || start < 0) return [];
-  const cold = air.years.filter((_, y) => soilOf(air, y).subarray(start, start + SOAKS_DAYS + 1).every((c) => c < least)).length;
+  const warmFrom = nextDays(air, `soil of ${least}`, (_, d, y) => !((soilOf(air, y)[d] as number) < least));
+  const cold = air.years.filter((_, y) => (warmFrom[y * (air.days + 1) + Math.min(start, air.days)] as number) > start + SOAKS_DAYS).length;
   if (cold / air.years.length < LIKELY) return [];
   return [`In ${inHundred(cold / air.years.length)} seasons the soil stays below ${least} °C for ten days after this sowing: seed may rot.`];
 }

@@ -22,8 +22,25 @@ export function unread(maxC: number | undefined, minC: number | undefined): bool
 /** Whole years that ended by `asOf`, oldest first. */
 export const wholeYears = (record: DailyRecord, asOf: DayNumber): SlotYear[] => sortedYears(record, asOf).whole;
 
-/** The same, and beside them the years whose readings have too long a gap. */
-export function sortedYears(record: DailyRecord, asOf: DayNumber): { whole: SlotYear[]; leftOut: string[] } {
+interface SortedYears {
+  readonly whole: SlotYear[];
+  /** Years whose readings have too long a gap. */
+  readonly leftOut: string[];
+}
+
+/** By record and the first year that has not ended: a track record asks for the same years many times. */
+const SORTED = new WeakMap<DailyRecord, Map<number, SortedYears>>();
+
+export function sortedYears(record: DailyRecord, asOf: DayNumber): SortedYears {
+  const [running = 0] = calendarOf(asOf + 1, 1).year;
+  let byYear = SORTED.get(record);
+  if (!byYear) SORTED.set(record, (byYear = new Map<number, SortedYears>()));
+  let found = byYear.get(running);
+  if (!found) byYear.set(running, (found = sortYears(record, asOf)));
+  return found;
+}
+
+function sortYears(record: DailyRecord, asOf: DayNumber): SortedYears {
   const days = Math.min(record.tmaxC.length, asOf - record.firstDay + 1);
   const years: SlotYear[] = [];
   const leftOut: string[] = [];

@@ -3,8 +3,9 @@ import type { DayNumber } from "../../kernel/local-date.ts";
 import { dateOf } from "../../kernel/local-date.ts";
 import { weekOf } from "../../kernel/iso-week.ts";
 import type { CropSupply } from "../../kernel/supply.ts";
-import { gramsBefore } from "./grams.ts";
+import { gramsBefore, shareGone } from "./grams.ts";
 import type { PlantingForecast, WeekGrid } from "./types.ts";
+import { shareBy } from "./yield-curve.ts";
 
 export function weeklySupply(forecast: PlantingForecast, grid: WeekGrid): CropSupply {
   const weeks = grid.weeks.length;
@@ -21,12 +22,16 @@ export function weeklySupply(forecast: PlantingForecast, grid: WeekGrid): CropSu
     if (first < 0) continue;
     const from = Math.max(0, weekIndex(first, grid));
     const until = Math.min(weeks, weekIndex(last, grid) + 1);
-    let byMonday = gramsBefore(curve, s, grid.firstMonday + 7 * from);
+    const [start, span, whole, ends] = [curve.startDay[s] as number, curve.spanDays[s] as number, curve.wholeGrams[s] as number, curve.untilDay[s] as number];
+    const opens = Math.max(curve.openFrom, start);
+    const gone = shareGone(curve, s);
+    let came = gramsBefore(curve, s, grid.firstMonday + 7 * from);
     for (let w = from; w < until; w++) {
-      const byNextMonday = gramsBefore(curve, s, grid.firstMonday + 7 * (w + 1));
+      const day = Math.min(ends, grid.firstMonday + 7 * (w + 1));
+      const comes = day <= opens ? 0 : whole * (shareBy(curve.shape, day - start, span) - gone);
       flags[row + w] = 1;
-      grams[row + w] = (grams[row + w] as number) + byNextMonday - byMonday;
-      byMonday = byNextMonday;
+      grams[row + w] = (grams[row + w] as number) + comes - came;
+      came = comes;
     }
   }
   const each = Array.from({ length: n }, (_, s) => s * weeks);

@@ -43,7 +43,7 @@ export function shareBy(shape: CurveShape, days: number, spanDays: number): numb
   }
   const table = TABLES[shape];
   const at = t * STEPS;
-  const below = Math.floor(at);
+  const below = at | 0;
   const low = table[below] as number;
   return low + ((table[below + 1] as number) - low) * (at - below);
 }
