@@ -169,10 +169,17 @@ describe("dishes together", () => {
     expect([plan.endMin, plan.notes.length]).toEqual([5, 1]);
   });
 
-  test("more loads than a day holds are not planned, and it says so at once", () => {
+  test("more loads than a day holds are refused at once, with what would bring them down", () => {
     const plan = solve([dish([step("a", 5, 0, { loads: { holds: 1, of: 10_000 } })], { batches: 20 })]);
-    expect(plan).toMatchObject({ status: "feasible", endMin: null, steps: [] });
-    expect(plan.notes.join(" ")).toContain("200000 steps");
+    expect(plan).toMatchObject({ status: "infeasible", endMin: null, steps: [], conflicts: [{ ways: ["Make larger loads, or fewer of them."] }] });
+    expect(plan.conflicts[0]?.text).toContain("200000 steps");
+    // 20 dishes of 3 loads a batch: 20 x 3 x 6 = 360 steps; in 4 batches 240, which is planned.
+    const many = Array.from({ length: 20 }, (_, d) => dish([step("a", 5, 0, { loads: { holds: 1, of: 3 } })], { id: `d${d}`, title: `Dish ${d}`, batches: 6 }));
+    const refused = solve(many);
+    expect(refused.conflicts[0]?.text).toContain("360 steps");
+    expect(refused.conflicts[0]?.ways[0]).toBe("Make no dish in more than 4 batches on this day.");
+    // 7 dishes of 18 steps have to go: 13 x 18 = 234.
+    expect(refused.conflicts[0]?.ways[1]?.match(/Dish/g)).toHaveLength(7);
   });
 
   test("an empty day is done at once", () => {
