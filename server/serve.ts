@@ -1,4 +1,6 @@
 /** Start and stop: the database, its tables, the book, the household, the pages, then the door; and the same way back. */
+import { spawn } from "node:child_process";
+import { once } from "node:events";
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { AddressInfo } from "node:net";
@@ -95,9 +97,14 @@ async function databaseUrl(config: Config, throwAway: boolean, say: Say, steps: 
   return local.url;
 }
 
+/** In a process of its own: what a build takes of memory is given back with it. */
 async function withVite(): Promise<void> {
-  const { build } = await import("vite");
-  await build({ configFile: `${ROOT}/vite.config.ts`, root: `${ROOT}/web`, logLevel: "warn" });
+  const vite = fileURLToPath(new URL("bin/vite.js", import.meta.resolve("vite/package.json")));
+  const child = spawn(process.execPath, [vite, "build", "--config", `${ROOT}/vite.config.ts`, "--logLevel", "warn"], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"] });
+  let said = "";
+  for (const stream of [child.stdout, child.stderr]) stream.on("data", (chunk: Buffer) => (said += chunk.toString()));
+  const [code] = (await once(child, "close")) as [number | null];
+  if (code !== 0) throw new Error(`The pages could not be built:\n${said.trim()}`);
 }
 
 async function versionOf(): Promise<string> {

@@ -6,8 +6,8 @@ import type { House } from "./house.ts";
 import { keptUpTo, type Kept } from "./kept.ts";
 import type { Reference } from "./reference.ts";
 
-/** Some 1,500 forecasts: those of a garden of five years for the calendar, the day's list and the list of sowings. */
-const MOST_BYTES = 24 * 1024 * 1024;
+/** Some thousand forecasts: those of a garden of five years for the calendar, the day's list and the list of sowings. */
+const MOST_BYTES = 16 * 1024 * 1024;
 /** Days, grams and curve of one scenario. */
 const BYTES_A_SCENARIO = 48;
 

@@ -7,8 +7,8 @@ import type { DailyRecord } from "#shared/engines/harvest-forecast/types.ts";
 import type { House } from "./house.ts";
 import { keptUpTo } from "./kept.ts";
 
-/** Some hundred records of thirty years. Stamps are unique everywhere, so one shelf serves every database of this process. */
-const MOST_BYTES = 24 * 1024 * 1024;
+/** Some sixty records of thirty years. Stamps are unique everywhere, so one shelf serves every database of this process. */
+const MOST_BYTES = 12 * 1024 * 1024;
 const records = keptUpTo<DailyRecord | null>(MOST_BYTES);
 
 /** Days up to and including `asOf`; null when there are none. A day that was not measured is NaN. */

@@ -30,7 +30,7 @@ interface KeptAnswer {
   readonly packed: Map<Packing, Buffer>;
 }
 
-const MOST_BYTES = 48 * 1024 * 1024;
+const MOST_BYTES = 24 * 1024 * 1024;
 /** Where households live, which says what day it is there. */
 const MOST_ZONES = 4_000;
 /** About what an entry takes besides its text. */
