@@ -46,7 +46,10 @@ export const NewMovement = z
     /** It has happened already and was only sent later: it is kept even where the book says there was less. */
     queued: z.boolean().optional(),
     /** When it was written down on the device; tells two entries of one day apart. */
-    at: z.iso.datetime({ offset: true, error: "must be an instant such as 2027-07-26T09:30:00Z" }).optional(),
+    at: z.iso
+      .datetime({ offset: true, error: "must be an instant such as 2027-07-26T09:30:00Z" })
+      .transform((at) => new Date(at).toISOString())
+      .optional(),
     note: Note.optional(),
   })
   .superRefine((movement, ctx) => {
