@@ -114,6 +114,19 @@ describe("loads", () => {
     expect(solve([dish([shape, { ...hasty, loads: { holds: 8, of: 20 } }])]).status).toBe("optimal");
   });
 
+  test("a part made the same day is used when its last load is done, also where both come in as many loads", () => {
+    // Sauce in two loads of 10 (0–10, 10–20); filling in two loads of 5 only then: 20 + 2 x 5.
+    const sauce = dish([step("cook", 10, 0, { loads: { holds: 1, of: 2 } })], { id: "sauce", title: "Sauce" });
+    const pie = dish([step("fill", 5, 0, { after: ["sauce/cook"], loads: { holds: 1, of: 2 } })], { id: "pie", title: "Pie" });
+    expect(end(solve([sauce, pie]))).toEqual(["optimal", 30]);
+    expect(end(solve([pie, sauce]))).toEqual(["optimal", 30]);
+    // Two cooks make both loads at once, then fill both at once.
+    expect(end(solve([sauce, pie], { cooks: 2 }))).toEqual(["optimal", 15]);
+    const early = [{ dish: "sauce", step: "cook", load: 1, startMin: 0 }, { dish: "pie", step: "fill", load: 1, startMin: 10 }, { dish: "sauce", step: "cook", load: 2, startMin: 15 }, { dish: "pie", step: "fill", load: 2, startMin: 25 }];
+    const day: CookDayInput = { kitchen: KITCHEN, endByMin: null, unavailable: [], dishes: [sauce, pie] };
+    expect(checkCookDay(day, early).faults).toEqual(["“FILL” (Pie, load 1) starts at 10 min after the start, before “COOK” (Sauce, load 2) is done at 25 min after the start."]);
+  });
+
   test("what is kept for loads is kept once for each load", () => {
     const blanch = step("blanch", 5, 10, { loads: { holds: 1, of: 2 } });
     const held = (pots: number): [string, number | null] => end(solve([dish([blanch], { holds: [{ what: "pots", from: "blanch", to: "blanch" }] })], { pots }));

@@ -8,13 +8,13 @@ export function checkOrder(day: CookDayInput, seen: readonly Seen[]): string[] {
   return [...seen.flatMap((one) => [...waits(day, seen, one), ...times(day, one)]), ...limits(day, seen)];
 }
 
-/** What this one waits for: in equal loads its own load, else all of them. */
+/** What this one waits for: in equal loads of one dish its own load, else all of them. */
 export function before(day: CookDayInput, seen: readonly Seen[], one: Seen): { earlier: Seen; longest: number | undefined }[] {
   return one.step.after.flatMap((id) => {
     const { maxWaitMin } = one.step;
     const longest = typeof maxWaitMin === "number" ? maxWaitMin : maxWaitMin?.[id];
     return named(day, seen, one.dish, id)
-      .filter((earlier) => earlier.loads !== one.loads || earlier.load === one.load)
+      .filter((earlier) => earlier.dish !== one.dish || earlier.loads !== one.loads || earlier.load === one.load)
       .map((earlier) => ({ earlier, longest }));
   });
 }

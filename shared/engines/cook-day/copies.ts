@@ -64,7 +64,7 @@ export function copiesOf(day: CookDayInput): DayCopies {
     notes.push(`“${day.dishes[d]?.title}” names a step that is not in this day; that order or limit was left aside.`);
     return [];
   };
-  const links = linksOf(day, find);
+  const links = linksOf(day, copies, find);
   return { copies, links, limits: limitsOf(day, find, links), holds: holdsOf(day, find), notes };
 }
 
@@ -88,14 +88,16 @@ function rangeOf(step: RecipeStep): MinuteRange {
   return typeof off === "number" ? { low: off, likely: off, high: off } : off;
 }
 
-function linksOf(day: CookDayInput, find: Find): Link[] {
+function linksOf(day: CookDayInput, copies: readonly Copy[], find: Find): Link[] {
   const links: Link[] = [];
   day.dishes.forEach((dish, d) => {
     for (const step of dish.steps) {
       const own = find(d, step.id);
       for (const id of step.after) {
         const maxWait = typeof step.maxWaitMin === "object" ? (step.maxWaitMin[id] ?? null) : (step.maxWaitMin ?? null);
-        for (const [before, after] of matched(find(d, id), own)) links.push({ before, after, maxWait });
+        const others = find(d, id);
+        const isPart = others.length > 0 && copies[others[0] as number]?.dish !== d;
+        for (const [before, after] of isPart ? everyPair(others, own) : matched(others, own)) links.push({ before, after, maxWait });
       }
     }
   });
@@ -105,6 +107,11 @@ function linksOf(day: CookDayInput, find: Find): Link[] {
 /** Load by load where both come in the same number of loads, else every load with every load. */
 function matched(before: readonly number[], after: readonly number[]): [number, number][] {
   if (before.length === after.length) return before.map((copy, k) => [copy, after[k] as number]);
+  return everyPair(before, after);
+}
+
+/** A part made the same day is used when the last load of it is done, however many loads either comes in. */
+function everyPair(before: readonly number[], after: readonly number[]): [number, number][] {
   return before.flatMap((b) => after.map((a): [number, number] => [b, a]));
 }
 
