@@ -2,7 +2,7 @@
 import type { ComponentType } from "preact";
 
 export interface PageProps {
-  /** The id in the address, where there is one: /recipes/{id}, /cook-day/{id}. */
+  /** The id in the address, where there is one: /recipes/{id}, /beds/{id}. */
   readonly id?: string;
   readonly query: URLSearchParams;
 }
@@ -20,7 +20,7 @@ const modules = import.meta.glob<PageModule>("./pages/*/page.tsx");
 export const PAGES: readonly PageEntry[] = [
   { path: /^\/(?:calendar)?$/, title: "Calendar", folder: "calendar" },
   { path: /^\/today$/, title: "Today", folder: "today" },
-  { path: /^\/beds$/, title: "Beds", folder: "beds" },
+  { path: /^\/beds(?:\/([0-9a-f-]{36}))?$/i, title: "Beds", folder: "beds" },
   { path: /^\/cook-day(?:\/([0-9a-f-]{36}))?$/i, title: "Cook day", folder: "cook-day" },
   { path: /^\/recipes(?:\/([0-9a-f-]{36}|new))?$/i, title: "Recipes", folder: "recipes" },
   { path: /^\/household$/, title: "Household", folder: "household" },

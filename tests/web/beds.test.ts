@@ -8,7 +8,8 @@ import { seededRandom } from "#shared/kernel/seeded-random.ts";
 import { findCrop } from "#web/pages/beds/find-crop.ts";
 import { layOutLanes, type Stand } from "#web/pages/beds/lanes.ts";
 import { EMPTY_SLIP, firstBed, readSlip, slipOf, suggestedAmount, type SlipText } from "#web/pages/beds/slip.ts";
-import { dotsWords, forecastSentences, pickingWords, slipSentence, startWords } from "#web/pages/beds/sowing-words.ts";
+import { layOutSeason, type DayMark } from "#web/pages/beds/season-plate.ts";
+import { dotsWords, pickingWords, seasonWords, slipSentence, sowingAnswer, startWords } from "#web/pages/beds/sowing-words.ts";
 import { layOutDots } from "#web/parts/date-dots.ts";
 
 const TODAY = "2027-07-26";
@@ -161,7 +162,53 @@ describe("the sentence", () => {
     expect(loose(startWords(sowing({ sownOn: "2027-08-10" }), TODAY))).toBe("to be sown 10 August");
     expect(loose(pickingWords(forecast(), TODAY))).toBe("picking about 12 October to 14 December");
     expect(loose(pickingWords(forecast({ lastPick: null, waits: true }), TODAY))).toBe("one lift about 12 October");
-    expect(loose(forecastSentences(sowing({ pickedGrams: 1200 }), TODAY).join(" "))).toContain("Picked so far 1,200 g.");
+  });
+
+  it("on its own page answers when and how much: to come, being picked, over, unlikely", () => {
+    const answer = (more: Partial<Sowing>): string => loose(sowingAnswer(sowing(more), CROPS[0], TODAY));
+    expect(answer({})).toBe("Carrots are most likely ready on 12 October, between 3 and 24 October, and give 2.7 to 5.1 kg, most likely 3.9 kg.");
+    expect(answer({ variety: "Early Oval", forecast: forecast({ waits: true }) })).toMatch(/^Carrots, Early Oval, are most likely ready to lift on 12 October/);
+    const begun = forecast({ firstPick: { low: "2027-07-09", likely: "2027-07-09", high: "2027-07-09" } });
+    expect(answer({ pickedGrams: 1200, forecast: begun })).toBe("Carrots have been picked since 9 July: 1,200 g so far; in all 2.7 to 5.1 kg, most likely 3.9 kg, until about 14 December.");
+    const past = forecast({ lastPick: { low: TODAY, likely: TODAY, high: TODAY } });
+    expect(answer({ pickedGrams: 1200, forecast: past })).toBe("Carrots gave 1,200 g, and the picking is over.");
+    expect(answer({ forecast: forecast({ firstPick: null, weeks: [{ week: "2027-W40", grams: { low: 0, likely: 0, high: 0 }, chanceInHarvest: 0 }] }) })).toBe("Carrots are not likely to come to a pick.");
+    expect(loose(seasonWords(sowing(), TODAY))).toBe("First pick most likely 12 October, between 3 and 24 October. Last pick most likely 14 December, between 20 November and 10 January 2028.");
+  });
+});
+
+describe("the season of one sowing", () => {
+  it("lays no label over another, keeps all within the picture, and stands every mark on its day", () => {
+    const random = seededRandom(11);
+    let labels = 0;
+    for (let n = 0; n < 60; n++) {
+      const marks: DayMark[] = Array.from({ length: 1 + random.below(6) }, (_, i) => ({ on: addDays("2027-03-20", random.below(120)), words: "planted out 8 May".slice(0, 6 + random.below(11)), begins: i === 0 }));
+      const rem = 16 + 16 * random.below(2);
+      const plate = layOutSeason({ marks, picks: [], forecast: forecast(), today: TODAY, weekly: true }, { width: 360 + random.below(900), rem });
+      const boxes = plate.marks.map(({ mark, labelX, labelY, end, x }) => {
+        expect(x).toBeCloseTo(plate.x(mark.on), 6);
+        const wide = mark.words.length * 0.46 * rem;
+        return { from: end ? labelX - wide : labelX, to: end ? labelX : labelX + wide, y: labelY };
+      });
+      for (const [i, a] of boxes.entries()) {
+        labels++;
+        expect(a.y).toBeGreaterThan(2 * rem);
+        expect(a.from).toBeGreaterThan(-rem);
+        for (const b of boxes.slice(i + 1)) expect(a.y !== b.y || a.to <= b.from + rem * 0.6 || b.to <= a.from + rem * 0.6).toBe(true);
+      }
+    }
+    expect(labels).toBeGreaterThan(120);
+  });
+
+  it("draws what was picked in its own week and what is expected from this week on, on one scale", () => {
+    const weeks = ["2027-W29", "2027-W30", "2027-W31"].map((week) => ({ week, grams: { low: 500, likely: 1000, high: 2000 }, chanceInHarvest: 1 }));
+    const picks = [{ pickedOn: "2027-07-19", grams: 300 }, { pickedOn: "2027-07-25", grams: 400 }];
+    const { lane } = layOutSeason({ marks: [{ on: "2027-05-01", words: "sown", begins: true }], picks, forecast: forecast({ weeks }), today: TODAY, weekly: true }, { width: 800, rem: 16 });
+    // 19 and 25 July are the Monday and the Sunday of week 29 (ISO 8601); today, 26 July, is the Monday of week 30
+    expect(lane?.picked.filter((grams) => grams > 0)).toEqual([700]);
+    expect(lane?.likely.filter((grams) => grams > 0)).toEqual([1000, 1000]);
+    expect(lane?.picked.indexOf(700)).toBe((lane?.ground.now ?? 0) - 1);
+    expect(lane?.scale).toEqual([500, 1000, 1500, 2000]);
   });
 });
 

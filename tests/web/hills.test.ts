@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { seededRandom } from "#shared/kernel/seeded-random.ts";
-import { areaPath, hillPoints, linePath, pegsPath, runsOf, stepPath, type Ground, type Point } from "#web/pages/calendar/hills.ts";
+import { areaPath, hillPoints, linePath, pegsPath, runsOf, stepPath, type Ground, type Point } from "#web/parts/hills.ts";
 
 const BASE = 100;
 const ground = (now = 0): Ground => ({ x: (week) => 10 * week, y: (grams) => BASE - grams / 100, base: BASE, weeks: 52, now });

@@ -49,7 +49,8 @@ export function dotsHeight(width: number, rem: number, small = false): number {
   return (small ? 6.5 : width > 29 * rem ? 11.5 : 7.5) * rem;
 }
 
-function stack(xs: readonly number[], radius: number, base: number): { cx: number; cy: number }[] {
+/** Dots as coins in columns, each column one dot wide. */
+export function stack(xs: readonly number[], radius: number, base: number): { cx: number; cy: number }[] {
   const inColumn = new Map<number, number>();
   return xs.map((x) => {
     const column = Math.round(x / (STEP * radius));
@@ -59,7 +60,8 @@ function stack(xs: readonly number[], radius: number, base: number): { cx: numbe
   });
 }
 
-function monthsOn(from: LocalDate, days: number, x: (date: LocalDate) => number, lastLabel: number): DotsPlate["months"] {
+/** Firsts of months on an axis that begins at `from`, so many days long. */
+export function monthsOn(from: LocalDate, days: number, x: (date: LocalDate) => number, lastLabel: number): DotsPlate["months"] {
   const months: { first: LocalDate; x: number; labelled: boolean }[] = [];
   let first = `${addDays(`${from.slice(0, 7)}-01`, 32).slice(0, 7)}-01`;
   const every = Math.max(1, Math.ceil(days / 250));

@@ -1,4 +1,4 @@
-/** The beds with what stands in them; a sowing opens where it stands. */
+/** The beds with what stands in them; each sowing leads to its own page. */
 import { useState } from "preact/hooks";
 import type { Bed } from "#shared/contracts/beds.ts";
 import type { Crop } from "#shared/contracts/crops.ts";
@@ -11,7 +11,6 @@ import { ProblemNote } from "../../parts/problem-note.tsx";
 import { BedEdit } from "./bed-edit.tsx";
 import { coverWords } from "./bed-form.tsx";
 import { amountWords } from "./slip.ts";
-import { SowingPanel } from "./sowing-panel.tsx";
 import { pickingWords, sowingName, startWords } from "./sowing-words.ts";
 
 export interface BedListProps {
@@ -19,10 +18,7 @@ export interface BedListProps {
   readonly sowings: readonly Sowing[];
   readonly crops: readonly Crop[];
   readonly today: LocalDate;
-  readonly open: string | null;
-  readonly onOpen: (sowingId: string | null) => void;
   readonly again: () => Promise<void>;
-  readonly onRemoveSowing: (sowing: Sowing) => Promise<void>;
   readonly onRemoveBed: (bed: Bed) => Promise<void>;
 }
 
@@ -80,27 +76,21 @@ function BedRow({ bed, ...props }: BedListProps & { readonly bed: Bed }) {
   );
 }
 
-function Standing({ bed, sowings, crops, beds, today, open, onOpen, again, onRemoveSowing }: BedListProps & { readonly bed: Bed }) {
+function Standing({ bed, sowings, crops, today }: BedListProps & { readonly bed: Bed }) {
   const byName = new Map(crops.map((crop) => [crop.crop, crop]));
   const begun = (sowing: Sowing): string => sowing.plantedOutOn ?? sowing.sownOn ?? "";
   const standing = sowings.filter(({ bedId }) => bedId === bed.id).sort((a, b) => begun(a).localeCompare(begun(b)));
+  if (standing.length === 0) return <p class="quiet">Nothing stands in it.</p>;
   return (
-    <div class="stands">
-      {standing.length === 0 && <p class="quiet">Nothing stands in it.</p>}
+    <ul class="stands">
       {standing.map((sowing) => (
-        <details key={sowing.id} id={`sowing-${sowing.id}`} class="sowing" open={open === sowing.id} onToggle={(event) => toggled(event, sowing.id, { open, onOpen })}>
-          <summary>
-            <b>{sowingName(sowing, byName)}</b>, {amountWords(sowing)}, {startWords(sowing, today)}, {pickingWords(sowing.forecast, today)}
-          </summary>
-          {open === sowing.id && <SowingPanel sowing={sowing} crops={crops} beds={beds} today={today} again={again} onRemove={onRemoveSowing} />}
-        </details>
+        <li key={sowing.id}>
+          <a href={`/beds/${sowing.id}`}>{sowingName(sowing, byName)}</a>
+          <span>
+            {amountWords(sowing)}, {startWords(sowing, today)}, {pickingWords(sowing.forecast, today)}
+          </span>
+        </li>
       ))}
-    </div>
+    </ul>
   );
-}
-
-function toggled(event: Event, id: string, { open, onOpen }: Pick<BedListProps, "open" | "onOpen">): void {
-  const isOpen = event.currentTarget instanceof HTMLDetailsElement && event.currentTarget.open;
-  if (isOpen && open !== id) onOpen(id);
-  if (!isOpen && open === id) onOpen(null);
 }

@@ -1,7 +1,6 @@
 /** Beds: when will this sowing be ready, which bed is free when, what stands where. */
 import { useState } from "preact/hooks";
 import type { Bed, NewBed } from "#shared/contracts/beds.ts";
-import type { NewSowing, Sowing } from "#shared/contracts/sowings.ts";
 import * as calls from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { newId } from "../../api/new-id.ts";
@@ -9,13 +8,18 @@ import { asProblem } from "../../api/problem.ts";
 import type { PageProps } from "../../pages.ts";
 import { LoadFailed } from "../../parts/problem-note.tsx";
 import { Waiting } from "../../parts/waiting.tsx";
-import { setQuery } from "../../router.ts";
+import { SowingPage } from "./sowing-page.tsx";
 import { BedsView, type BedsActs, type BedsData, type Taken } from "./view.tsx";
 import "./beds.css";
 
-export default function BedsPage({ query }: PageProps) {
+/** With an id in the address the page of that one sowing. */
+export default function BedsPage({ id }: PageProps) {
+  return id === undefined ? <AllBeds /> : <SowingPage id={id} />;
+}
+
+function AllBeds() {
   const { load, again } = useLoad("beds", fetchBeds);
-  const acts = useActs(again, query.get("sowing"));
+  const acts = useActs(again);
   if (load.state === "waiting") return <Waiting name="Beds" doing="Working out when each sowing will be ready." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
   return <BedsView data={load.value} acts={acts} />;
@@ -26,7 +30,7 @@ async function fetchBeds(signal: AbortSignal): Promise<BedsData> {
   return { beds, sowings, crops, today: health.today };
 }
 
-function useActs(again: () => Promise<void>, open: string | null): BedsActs {
+function useActs(again: () => Promise<void>): BedsActs {
   const [taken, setTaken] = useState<Taken | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const putBack = (words: string, put: () => Promise<unknown>) => async (): Promise<void> => {
@@ -46,30 +50,15 @@ function useActs(again: () => Promise<void>, open: string | null): BedsActs {
   };
   return {
     again,
-    open,
     taken,
     problem,
-    openSowing: (id) => setQuery({ sowing: id }),
     addBed: async (bed: NewBed) => {
       await calls.putBed(newId(), bed);
       setTaken({ words: `${bed.name}: saved.` });
       await again();
     },
     removeBed: (bed: Bed) => take(bed.name, () => calls.removeBed(bed.id), () => calls.putBed(bed.id, bodyOfBed(bed))),
-    removeSowing: (sowing: Sowing, words: string) =>
-      take(
-        words,
-        () => calls.removeSowing(sowing.id),
-        async () => {
-          await calls.putSowing(sowing.id, bodyOfSowing(sowing));
-          await Promise.all(sowing.sightings.map(({ id, stage, seenOn }) => calls.putSighting(sowing.id, id, { stage, seenOn })));
-        },
-      ),
   };
 }
 
 const bodyOfBed = ({ name, lengthM, widthM, cover }: Bed): NewBed => ({ name, lengthM, widthM, cover });
-
-function bodyOfSowing({ bedId, crop, variety, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note }: Sowing): NewSowing {
-  return { bedId, crop, variety, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note };
-}

@@ -1,9 +1,9 @@
 /** The picks of one sowing: log one, see them, take one back. */
 import { useState } from "preact/hooks";
+import type { Pick } from "#shared/contracts/picks.ts";
 import type { Sowing } from "#shared/contracts/sowings.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import * as calls from "../../api/calls.ts";
-import { useLoad } from "../../api/load.ts";
 import { newId } from "../../api/new-id.ts";
 import { day, measured } from "../../format.ts";
 import { FormField } from "../../parts/form-field.tsx";
@@ -14,9 +14,15 @@ import { inPounds } from "../../units.ts";
 import { failureOf, type Failure } from "./failure.ts";
 import { picksSummary } from "./sowing-words.ts";
 
-export function PicksOf({ sowing, today, again }: { readonly sowing: Sowing; readonly today: LocalDate; readonly again: () => Promise<void> }) {
+interface PicksOfProps {
+  readonly sowing: Sowing;
+  readonly picks: readonly Pick[];
+  readonly today: LocalDate;
+  readonly again: () => Promise<void>;
+}
+
+export function PicksOf({ sowing, picks: unsorted, today, again }: PicksOfProps) {
   const form = `pick-${sowing.id}`;
-  const { load, again: readAgain } = useLoad(`picks of ${sowing.id}`, (signal) => calls.picks({ sowingId: sowing.id }, signal));
   const [weight, setWeight] = useState("");
   const [when, setWhen] = useState("today");
   const [failure, setFailure] = useState<Failure | null>(null);
@@ -28,7 +34,7 @@ export function PicksOf({ sowing, today, again }: { readonly sowing: Sowing; rea
       await entry();
       setFailure(null);
       setBusy(false);
-      await Promise.all([readAgain(), again()]);
+      await again();
     } catch (thrown) {
       setFailure(failureOf(thrown, form, "this pick"));
     } finally {
@@ -43,7 +49,7 @@ export function PicksOf({ sowing, today, again }: { readonly sowing: Sowing; rea
       setWeight("");
     });
   };
-  const picks = load.state === "ready" ? [...load.value].sort((a, b) => b.pickedOn.localeCompare(a.pickedOn)) : [];
+  const picks = [...unsorted].sort((a, b) => b.pickedOn.localeCompare(a.pickedOn));
   return (
     <form
       class="part"
@@ -54,7 +60,7 @@ export function PicksOf({ sowing, today, again }: { readonly sowing: Sowing; rea
       }}
       noValidate
     >
-      <h4 class="what">Picked</h4>
+      <h2 class="head">Picked</h2>
       {failure && <ProblemNote key={failure.attempt} lead={failure.lead} faults={failure.faults} />}
       <div class="fields">
         <FormField
@@ -73,7 +79,7 @@ export function PicksOf({ sowing, today, again }: { readonly sowing: Sowing; rea
         </button>
       </p>
       <p class="say" role="status">
-        {load.state === "ready" ? picksSummary(picks) : ""}
+        {picksSummary(picks)}
       </p>
       <ul class="noted">
         {picks.map((pick) => (

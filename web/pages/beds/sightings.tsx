@@ -12,7 +12,7 @@ import { ProblemNote } from "../../parts/problem-note.tsx";
 import { readDay } from "../../parts/typed-day.ts";
 import { failureOf, type Failure } from "./failure.ts";
 
-const STAGE_WORDS: Record<Stage, string> = {
+export const STAGE_WORDS: Record<Stage, string> = {
   emerged: "Up",
   "planted-out": "Planted out",
   flowering: "In flower",
@@ -64,7 +64,7 @@ export function Sightings({ sowing, today, again }: { readonly sowing: Sowing; r
       }}
       noValidate
     >
-      <h4 class="what">Seen</h4>
+      <h2 class="head">Seen</h2>
       {failure && <ProblemNote key={failure.attempt} lead={failure.lead} faults={failure.faults} />}
       <SeenList seen={sowing.sightings} today={today} onUndo={(id) => void act(() => calls.removeSighting(sowing.id, id))} />
       <Choice name={`${form}-stage`} legend="What was seen" options={stagesFor(sowing).map((value) => ({ value, words: STAGE_WORDS[value] }))} chosen={stage} onChoose={setStage} />

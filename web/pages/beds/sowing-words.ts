@@ -5,7 +5,7 @@ import { cropNoun } from "#shared/kernel/crop-words.ts";
 import type { Method } from "#shared/kernel/crop-facts.ts";
 import { daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
 import { betweenDays, capital, count, day, expectedAmount, expectedDay, inOurUnits, measured, seasons, threeDays } from "../../format.ts";
-import type { SlipReading } from "./slip.ts";
+import { amountWords, type SlipReading } from "./slip.ts";
 
 /** The page's sentence: what is still to be written, or when the sowing will be ready. */
 export function slipSentence(read: SlipReading, typedCrop: string, forecast: Forecast | null, today: LocalDate): string {
@@ -73,17 +73,41 @@ export function pickingWords(forecast: Forecast, today: LocalDate): string {
   return `picking about ${day(firstPick.likely, today)} to ${day(lastPick.likely, today)}`;
 }
 
-/** The forecast of a stored sowing; what it rests on stands in its notes. */
-export function forecastSentences(sowing: Sowing, today: LocalDate): string[] {
+/** The sentence of a sowing's own page: being picked, to come, over, or not likely. */
+export function sowingAnswer(sowing: Sowing, crop: Crop | undefined, today: LocalDate): string {
   const { forecast } = sowing;
-  if (restsOnNothing(forecast)) return ["No dates yet, because no weather is on record."];
-  if (forecast.firstPick === null) return ["It is not likely to come to a pick."];
-  const begun = sowing.sightings.some(({ stage }) => stage === "first-pick") || sowing.pickedGrams > 0;
-  const first = begun ? `First pick ${day(forecast.firstPick.likely, today)}.` : `First pick ${expectedDay(forecast.firstPick, today)}.`;
-  const last = forecast.lastPick ? `Last pick ${expectedDay(forecast.lastPick, today)}.` : "";
-  const all = `In all ${expectedAmount(forecast.totalGrams)}.`;
-  const picked = sowing.pickedGrams > 0 ? `Picked so far ${measured(sowing.pickedGrams)}.` : "";
-  return [first, last, all, picked].filter(Boolean);
+  const { word, many } = cropNoun(crop?.name ?? sowing.crop);
+  const name = capital(sowing.variety ? `${word}, ${sowing.variety},` : word);
+  const [are, give, have] = many ? ["are", "give", "have"] : ["is", "gives", "has"];
+  if (restsOnNothing(forecast)) return `${name} ${have} no dates yet, because no weather is on record.`;
+  if (forecast.firstPick === null) return `${name} ${are} not likely to come to a pick.`;
+  const over = forecast.lastPick !== null && forecast.lastPick.high <= today;
+  if (over) return sowing.pickedGrams > 0 ? `${name} gave ${measured(sowing.pickedGrams)}, and the picking is over.` : `${name} ${are} over, and nothing was written down as picked.`;
+  const all = expectedAmount(forecast.totalGrams);
+  if (sowing.pickedGrams > 0 || sowing.sightings.some(({ stage }) => stage === "first-pick")) {
+    const until = forecast.lastPick ? `, until about ${day(forecast.lastPick.likely, today)}` : "";
+    const so = sowing.pickedGrams > 0 ? `${measured(sowing.pickedGrams)} so far; ` : "";
+    return `${name} ${have} been picked since ${day(forecast.firstPick.likely, today)}: ${so}in all ${all}${until}.`;
+  }
+  return `${name} ${are} most likely ready ${forecast.waits ? "to lift " : ""}on ${day(forecast.firstPick.likely, today)}, ${betweenDays(forecast.firstPick.low, forecast.firstPick.high, today)}, and ${give} ${all}.`;
+}
+
+/** “10 plants, sown 10 March, planted out 8 May”: how a sowing began. */
+export function beganWords(sowing: Sowing, today: LocalDate): string {
+  const { sownOn, plantedOutOn } = sowing;
+  const raised = sownOn !== undefined && plantedOutOn !== undefined ? `sown ${day(sownOn, today)}` : "";
+  return [amountWords(sowing), raised, startWords(sowing, today)].filter(Boolean).join(", ");
+}
+
+/** Below the picture of a season: the dates of the first and the last pick. */
+export function seasonWords(sowing: Sowing, today: LocalDate): string {
+  const { firstPick, lastPick, chanceOfPick } = sowing.forecast;
+  if (firstPick === null) return inOurUnits(sowing.forecast.notes.join(" "));
+  const begun = sowing.pickedGrams > 0 || sowing.sightings.some(({ stage }) => stage === "first-pick");
+  const first = begun ? `First pick ${day(firstPick.likely, today)}.` : `First pick ${expectedDay(firstPick, today)}.`;
+  const last = lastPick ? `Last pick ${expectedDay(lastPick, today)}.` : "";
+  const often = chanceOfPick < 0.975 && !begun ? `It comes to a pick ${seasons(chanceOfPick)}.` : "";
+  return [first, last, often].filter(Boolean).join(" ");
 }
 
 /** “3 picks, 1,200 g”. */

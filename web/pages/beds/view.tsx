@@ -9,6 +9,7 @@ import { ProblemNote } from "../../parts/problem-note.tsx";
 import { UndoLine } from "../../parts/undo-line.tsx";
 import { DottedPlate } from "../../parts/waiting.tsx";
 import { narrow } from "../../screen.ts";
+import { units } from "../../units.ts";
 import { BedForm } from "./bed-form.tsx";
 import { BedList } from "./bed-list.tsx";
 import { BedStrip } from "./bed-strip.tsx";
@@ -32,13 +33,10 @@ export interface Taken {
 
 export interface BedsActs {
   readonly again: () => Promise<void>;
-  readonly open: string | null;
   readonly taken: Taken | null;
   readonly problem: string | null;
-  readonly openSowing: (id: string | null) => void;
   readonly addBed: (bed: NewBed) => Promise<void>;
   readonly removeBed: (bed: Bed) => Promise<void>;
-  readonly removeSowing: (sowing: Sowing, words: string) => Promise<void>;
 }
 
 export function BedsView({ data, acts }: { readonly data: BedsData; readonly acts: BedsActs }) {
@@ -73,14 +71,11 @@ function WithBeds({ data, acts }: { readonly data: BedsData; readonly acts: Beds
         sowings={sowings}
         crops={crops}
         today={today}
-        open={acts.open}
-        onOpen={acts.openSowing}
         again={acts.again}
-        onRemoveSowing={(sowing) => acts.removeSowing(sowing, sowingName(sowing, byName))}
         onRemoveBed={acts.removeBed}
       />
     ),
-    [data, acts.open],
+    [data, units.value],
   );
   const frost = preview?.answer.forecast.frost ?? sowings[0]?.forecast.frost ?? null;
   return (

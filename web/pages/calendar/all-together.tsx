@@ -1,6 +1,6 @@
 /** The sum against what is eaten: pegs, hill, eating line, and hatched the part that is over. Drawn the same on the year sheet and on the phone's strip. */
 import { Hatch } from "../../parts/hatch.tsx";
-import { areaPath, bandPath, linePath, pegsPath, runsOf, seriesPoints, stepPath, type Ground, type Point } from "./hills.ts";
+import { areaPath, bandPath, linePath, pegsPath, runsOf, seriesPoints, stepPath, type Ground, type Point } from "../../parts/hills.ts";
 import type { YearFigures } from "./year.ts";
 
 /** Less than this is not drawn as over. */

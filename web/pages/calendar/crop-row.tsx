@@ -1,6 +1,6 @@
 /** One crop's row: ground line while it stands, sown marks, pegs of what was picked, hills of what is expected, or one lift. */
 import type { DateBand } from "#shared/contracts/common.ts";
-import { areaPath, hillPoints, linePath, pegsPath, runsOf, type Ground } from "./hills.ts";
+import { areaPath, hillPoints, linePath, pegsPath, runsOf, type Ground } from "../../parts/hills.ts";
 import { weightCell, seasonCell, shortDay } from "../../format.ts";
 import type { Plate, PlateRow } from "./plate.ts";
 import type { CropSeries, YearFigures } from "./year.ts";

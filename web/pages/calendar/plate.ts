@@ -2,7 +2,7 @@
 import { scaleLinear } from "d3-scale";
 import { weekStart } from "#shared/kernel/iso-week.ts";
 import { daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
-import type { Ground } from "./hills.ts";
+import type { Ground } from "../../parts/hills.ts";
 import { rowNames, type CropSeries, type YearFigures } from "./year.ts";
 
 /** Rem kept left for names and right for the two columns of figures; calendar.css lays the week rule over the same measure. */

@@ -2,7 +2,7 @@
 import type { Calendar } from "#shared/contracts/calendar.ts";
 import { weekStart } from "#shared/kernel/iso-week.ts";
 import { daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
-import type { Ground } from "./hills.ts";
+import type { Ground } from "../../parts/hills.ts";
 import type { YearFigures } from "./year.ts";
 
 const HEIGHT_REM = 6.5;
