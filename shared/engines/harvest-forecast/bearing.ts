@@ -13,6 +13,8 @@ export interface Bearing {
 const SOFT_FRUIT_SHARES = [0, 0.3, 0.7];
 const SOFT_FRUIT = new Set("strawberry raspberry raspberry-autumn blackberry blackcurrant redcurrant gooseberry".split(" "));
 const BLUEBERRY_SHARES = [0, 0, 0, 0.3, 0.7];
+/** A bush tree: nothing for two years, a fifth, two fifths, 70 %, then full (common practice). */
+const APPLE_SHARES = [0, 0, 0.2, 0.4, 0.7];
 /** Other herbs and perennials: half in their first year (common practice). */
 const OTHER_SHARES = [0.5];
 
@@ -46,6 +48,7 @@ export function bearingOf(crop: CropFacts, standsSince: number | null, season: n
     const weeks = fewer[year - 1];
     return weeks ? { share: (weeks.low + weeks.high) / (crop.pickWeeks.low + crop.pickWeeks.high), pickWeeks: weeks } : full;
   }
+  if (crop.slug === "apple") return { share: APPLE_SHARES[year - 1] ?? 1, pickWeeks: crop.pickWeeks };
   const shares = crop.slug === "blueberry" ? BLUEBERRY_SHARES : SOFT_FRUIT.has(crop.slug) ? SOFT_FRUIT_SHARES : OTHER_SHARES;
   return { share: shares[year - 1] ?? 1, pickWeeks: crop.pickWeeks };
 }

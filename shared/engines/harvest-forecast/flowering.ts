@@ -28,6 +28,7 @@ const PERENNIAL_MEAN_C: Readonly<Record<string, number>> = {
   blackcurrant: 14.3,
   redcurrant: 13.8,
   gooseberry: 13.3,
+  apple: 15.7,
 };
 
 /** °C d from the sighting to the first pick: middle of the crop's days × (mean temperature they were quoted for − base). Null where no figure is known. */

@@ -40,6 +40,10 @@ describe("young perennials", () => {
     expect(bearingOf(cropOf("asparagus"), 2025, 2025).share).toBe(0);
   });
 
+  it("an apple bush bears from its third year and fully from its sixth (common practice)", () => {
+    expect([2024, 2025, 2026, 2027, 2028, 2029].map((season) => bearingOf(cropOf("apple"), 2024, season).share)).toEqual([0, 0, 0.2, 0.4, 0.7, 1]);
+  });
+
   it("a sown crop is not younger for the year it is in", () => {
     expect(bearingOf(cropOf("carrot"), 2027, 2027).share).toBe(1);
   });
