@@ -27,8 +27,8 @@ export interface CookDayDeps extends Deps {
 }
 
 export const cookDayRoutes: FastifyPluginAsyncZod<CookDayDeps> = async (app, { within, answer, books, propose }) => {
-  app.get("/api/cook-days", { schema: { tags, summary: "The cook days, soonest first", response: { 200: CookDays, ...refusals } } }, async (request) =>
-    (await within(request, listCookDays)).map(toContract),
+  app.get("/api/cook-days", { schema: { tags, summary: "The cook days, soonest first", response: { 200: CookDays, ...refusals } } }, async (request, reply) =>
+    answer(request, reply, { restsOn: ["kitchen"], load: (tx, { householdId }) => listCookDays(tx, householdId), reckon: (rows) => ({ body: rows.map(toContract) }) }),
   );
 
   app.get("/api/cook-days/:id", { schema: { tags, summary: "One cook day", params: IdParams, response: { 200: CookDay, ...refusals } } }, async (request, reply) =>

@@ -6,40 +6,21 @@ import type { HouseholdRow } from "./store.ts";
 export const PLAIN_KITCHEN: Kitchen = { ovens: [{ trays: 2, preheatMin: 15, changeMin: 10 }], burners: 4, pots: 2, sinks: 1 };
 
 export function toContract(row: HouseholdRow, bookEats: Household["eats"]): Household {
-  const { name, zone, latitude, longitude, altitudeM, people, glutGrams, cooks, placed } = row;
   return {
-    name,
-    zone,
-    latitude,
-    longitude,
-    altitudeM,
-    people,
-    weekStart: row.weekStart as Household["weekStart"],
-    units: row.units as Household["units"],
+    ...placeOf(row),
     eats: row.eats ?? bookEats,
     eatsFrom: row.eats ? "household" : "book",
-    glutGrams,
     kitchen: row.kitchen ?? PLAIN_KITCHEN,
-    cooks,
-    placed,
+    placed: row.placed,
   };
 }
 
 /** The body that would have stored this row, with what may be left out filled in. */
 export function toBody(row: HouseholdRow): NewHousehold {
+  return { ...placeOf(row), eats: row.eats ?? undefined, kitchen: row.kitchen ?? undefined };
+}
+
+function placeOf(row: HouseholdRow) {
   const { name, zone, latitude, longitude, altitudeM, people, glutGrams, cooks } = row;
-  return {
-    name,
-    zone,
-    latitude,
-    longitude,
-    altitudeM,
-    people,
-    weekStart: row.weekStart as NewHousehold["weekStart"],
-    units: row.units as NewHousehold["units"],
-    eats: row.eats ?? undefined,
-    kitchen: row.kitchen ?? undefined,
-    glutGrams,
-    cooks,
-  };
+  return { name, zone, latitude, longitude, altitudeM, people, weekStart: row.weekStart as Household["weekStart"], units: row.units as Household["units"], glutGrams, cooks };
 }

@@ -1,8 +1,9 @@
 /** Writes a pick down once: not before the sowing began, not after today. */
 import type { Tx } from "#db/client.ts";
 import type { NewPick } from "#shared/contracts/picks.ts";
-import { refuse, type Problem, type Result } from "#shared/kernel/outcome.ts";
+import { refuse, type Result } from "#shared/kernel/outcome.ts";
 import type { Clock } from "../clock.ts";
+import { dayProblem, yearBegan } from "../facts/recorded-day.ts";
 import { putOnce, type Put } from "../http/put-once.ts";
 import { findPick, insertPick, sowingPicked, type PickOfCrop } from "./store.ts";
 
@@ -17,24 +18,12 @@ export function recordPick(tx: Tx, householdId: string, id: string, body: NewPic
       const sowing = await sowingPicked(tx, householdId, body.sowingId);
       if (!sowing) return refuse("bad-request", "The pick names a sowing that is not there.", [{ path: "sowingId", message: "there is no such sowing" }]).problem;
       crop = sowing.crop;
-      return dayProblem(body.pickedOn, sowing, clock.today(sowing.zone));
+      const begins = sowing.plantedOutOn ?? sowing.sownOn ?? yearBegan(sowing);
+      return dayProblem({ field: "pickedOn", day: body.pickedOn, today: clock.today(sowing.zone), begins, toCome: "A pick is written down when it has been picked.", tooEarly: "A pick cannot be older than its sowing." });
     },
     insert: async () => {
       const row = await insertPick(tx, householdId, id, body);
       return row ? { ...row, crop } : undefined;
     },
   });
-}
-
-interface Start {
-  readonly sownOn: string | null;
-  readonly plantedOutOn: string | null;
-  readonly standsSince: number | null;
-}
-
-function dayProblem(day: string, { sownOn, plantedOutOn, standsSince }: Start, today: string): Problem | undefined {
-  const starts = plantedOutOn ?? sownOn ?? (standsSince === null ? null : `${standsSince}-01-01`);
-  if (day > today) return refuse("bad-request", "A pick is written down when it has been picked.", [{ path: "pickedOn", message: `must not be after today, ${today}` }]).problem;
-  if (starts !== null && day < starts) return refuse("bad-request", "A pick cannot be older than its sowing.", [{ path: "pickedOn", message: `must not be before ${starts}, when the sowing began` }]).problem;
-  return undefined;
 }

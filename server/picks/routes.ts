@@ -14,10 +14,13 @@ export const pickRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, ans
   app.get(
     "/api/picks",
     { schema: { tags, summary: "Picks by day, until excluded; with undone=true those that were undone", querystring: PicksQuery, response: { 200: Picks, ...refusals } } },
-    async (request) => {
+    async (request, reply) => {
       const { undone, ...wanted } = request.query;
-      const rows = await within(request, (tx, householdId) => listPicks(tx, householdId, { ...wanted, undone: undone === "true" }));
-      return rows.map(toContract);
+      return answer(request, reply, {
+        restsOn: ["garden"],
+        load: (tx, { householdId }) => listPicks(tx, householdId, { ...wanted, undone: undone === "true" }),
+        reckon: (rows) => ({ body: rows.map(toContract) }),
+      });
     },
   );
 

@@ -16,7 +16,7 @@ import { toContract } from "./to-contract.ts";
 
 const tags = ["plan-lines"];
 
-export const planLineRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, books }) => {
+export const planLineRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, answer, books }) => {
   const one = async (tx: Tx, householdId: string, id: string): Promise<{ line: PlanLine; etag: string }> => {
     const row = await findPlanLine(tx, householdId, id);
     const [line] = row ? toContract([row], await books(), await loadHouse(tx, householdId)) : [];
@@ -24,15 +24,22 @@ export const planLineRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within,
     return { line, etag: tagOf(row) };
   };
 
-  app.get("/api/plan-lines", { schema: { tags, summary: "What was chosen, by week", querystring: PlanLinesQuery, response: { 200: PlanLines, ...refusals } } }, async (request) => {
+  app.get("/api/plan-lines", { schema: { tags, summary: "What was chosen, by week", querystring: PlanLinesQuery, response: { 200: PlanLines, ...refusals } } }, async (request, reply) => {
     const book = await books();
-    return within(request, async (tx, householdId) => toContract(await listPlanLines(tx, householdId, request.query.week), book, await loadHouse(tx, householdId)));
+    return answer(request, reply, {
+      restsOn: ["kitchen"],
+      load: async (tx, house) => ({ house, rows: await listPlanLines(tx, house.householdId, request.query.week) }),
+      reckon: ({ house, rows }) => ({ body: toContract(rows, book, house) }),
+    });
   });
 
-  app.get("/api/plan-lines/:id", { schema: { tags, summary: "One way chosen", params: IdParams, response: { 200: PlanLine, ...refusals } } }, async (request, reply) => {
-    const { line, etag } = await within(request, (tx, householdId) => one(tx, householdId, request.params.id));
-    return reply.header("etag", etag).send(line);
-  });
+  app.get("/api/plan-lines/:id", { schema: { tags, summary: "One way chosen", params: IdParams, response: { 200: PlanLine, ...refusals } } }, async (request, reply) =>
+    answer(request, reply, {
+      restsOn: ["kitchen"],
+      load: (tx, { householdId }) => one(tx, householdId, request.params.id),
+      reckon: ({ line, etag }) => ({ body: line, etag }),
+    }),
+  );
 
   app.put(
     "/api/plan-lines/:id",

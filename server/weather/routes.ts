@@ -10,11 +10,13 @@ import { deleteDays, replaceDays, replaceNormals, weatherHeld } from "./store.ts
 const MOST_BYTES = 5 * 1024 * 1024;
 const tags = ["weather"];
 
-export const weatherRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within }) => {
-  app.get("/api/weather", { schema: { tags, summary: "What weather is known", response: { 200: WeatherHeld, ...refusals } } }, (request) =>
-    within(request, async (tx, householdId) => {
-      const { normals, ...held } = await weatherHeld(tx, householdId);
-      return { ...held, normals: normals ? { months: normals } : null };
+export const weatherRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, answer }) => {
+  app.get("/api/weather", { schema: { tags, summary: "What weather is known", response: { 200: WeatherHeld, ...refusals } } }, async (request, reply) =>
+    answer(request, reply, {
+      // the normals stand with the household
+      restsOn: ["garden", "weather"],
+      load: (tx, { householdId }) => weatherHeld(tx, householdId),
+      reckon: ({ normals, ...held }) => ({ body: { ...held, normals: normals ? { months: normals } : null } }),
     }),
   );
 

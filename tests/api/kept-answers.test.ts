@@ -12,6 +12,7 @@ let beans: string;
 let pickId: string;
 let recipeId: string;
 let cookDayId: string;
+let planLineId: string;
 beforeAll(async () => {
   ours = await testApp();
   await settle(ours);
@@ -24,14 +25,15 @@ beforeAll(async () => {
     steps: [{ id: "boil", text: "Boil the beans.", handsOnMin: 10, handsOffMin: 10, needs: { burners: 1 }, after: [] }],
     keeps: [{ place: "freezer", days: 90 }],
   });
-  await putNew(ours, "plan-lines", { week: "2027-W31", recipeId, batches: 1 });
+  planLineId = await putNew(ours, "plan-lines", { week: "2027-W31", recipeId, batches: 1 });
   cookDayId = await putNew(ours, "cook-days", { on: "2027-07-31", startsAt: "09:00", cooks: 1, kitchen: { ovens: [], burners: 2 }, dishes: [{ recipeId, batches: 1 }] });
 });
 afterAll(() => ours.close());
 
 const reads = (): string[] => [
   "/api/calendar", "/api/calendar?asOf=2027-07-10&from=2027-W20&weeks=20", "/api/today", "/api/today?asOf=2027-07-19", "/api/sowings", "/api/sowings?asOf=2027-07-10",
-  `/api/sowings/${beans}`, `/api/sowings/${beans}/forecast`, `/api/sowings/${beans}/forecast?asOf=2027-07-10`, "/api/beds", `/api/beds/${bedId}`, `/api/cook-days/${cookDayId}`,
+  `/api/sowings/${beans}`, `/api/sowings/${beans}/forecast`, `/api/sowings/${beans}/forecast?asOf=2027-07-10`, "/api/beds", `/api/beds/${bedId}`, "/api/cook-days", `/api/cook-days/${cookDayId}`,
+  "/api/household", "/api/weather", "/api/picks", "/api/picks?undone=true", `/api/picks/${pickId}`, "/api/plan-lines", `/api/plan-lines/${planLineId}`, "/api/recipes", `/api/recipes/${recipeId}`,
 ];
 const answersOf = async (of: TestApp): Promise<Map<string, string>> => {
   const answers = new Map<string, string>();
@@ -41,16 +43,16 @@ const answersOf = async (of: TestApp): Promise<Map<string, string>> => {
 
 /** Statements of another connection, as another program would send them, and reads that must say something else after. */
 const WRITES: [what: string, statement: () => string, changes: () => string[]][] = [
-  ["a pick undone", () => `update picks set undone_at = now() where id = '${pickId}'`, () => [`/api/sowings/${beans}`, "/api/calendar"]],
+  ["a pick undone", () => `update picks set undone_at = now() where id = '${pickId}'`, () => [`/api/sowings/${beans}`, "/api/calendar", "/api/picks", "/api/picks?undone=true", `/api/picks/${pickId}`]],
   ["a pick written down", () => `insert into picks (household_id, id, sowing_id, picked_on, grams) values ('${ours.householdId}', '${randomUUID()}', '${beans}', '2027-07-21', 900)`, () => [`/api/sowings/${beans}`, "/api/calendar", "/api/sowings"]],
   ["a sighting", () => `insert into sightings (household_id, id, sowing_id, stage, seen_on) values ('${ours.householdId}', '${randomUUID()}', '${beans}', 'flowering', '2027-06-28')`, () => [`/api/sowings/${beans}`]],
   ["a longer row", () => `update sowings set row_m = 9, version = version + 1 where id = '${beans}'`, () => [`/api/sowings/${beans}`, `/api/sowings/${beans}/forecast`, "/api/calendar", `/api/beds/${bedId}`]],
   ["a bed made longer", () => `update beds set length_m = 20, version = version + 1 where id = '${bedId}'`, () => [`/api/beds/${bedId}`, "/api/beds"]],
-  ["warmer weather", () => `insert into weather_days select '${ours.householdId}', d::date, 290, 170 from generate_series('2027-05-01'::date, '2027-07-25', '1 day') d`, () => [`/api/sowings/${beans}/forecast?asOf=2027-07-10`, "/api/calendar"]],
-  ["other normals", () => `update households set normals = null where household_id = '${ours.householdId}'`, () => [`/api/sowings/${beans}/forecast`]],
-  ["more at table", () => `update households set people = 6 where household_id = '${ours.householdId}'`, () => ["/api/calendar"]],
-  ["a way chosen twice", () => `update plan_lines set batches = 2 where household_id = '${ours.householdId}'`, () => ["/api/calendar"]],
-  ["a recipe's title", () => `update recipes set title = 'Beans without garlic' where id = '${recipeId}'`, () => [`/api/cook-days/${cookDayId}`, "/api/calendar"]],
+  ["warmer weather", () => `insert into weather_days select '${ours.householdId}', d::date, 290, 170 from generate_series('2027-05-01'::date, '2027-07-25', '1 day') d`, () => [`/api/sowings/${beans}/forecast?asOf=2027-07-10`, "/api/calendar?asOf=2027-07-10&from=2027-W20&weeks=20", "/api/weather"]],
+  ["other normals", () => `update households set normals = null where household_id = '${ours.householdId}'`, () => [`/api/sowings/${beans}/forecast`, "/api/weather"]],
+  ["more at table", () => `update households set people = 6 where household_id = '${ours.householdId}'`, () => ["/api/calendar", "/api/household"]],
+  ["a way chosen twice", () => `update plan_lines set batches = 2 where household_id = '${ours.householdId}'`, () => ["/api/calendar", "/api/plan-lines", `/api/plan-lines/${planLineId}`]],
+  ["a recipe's title", () => `update recipes set title = 'Beans without garlic' where id = '${recipeId}'`, () => [`/api/cook-days/${cookDayId}`, "/api/cook-days", "/api/calendar", "/api/recipes", `/api/recipes/${recipeId}`, `/api/plan-lines/${planLineId}`]],
   ["what was seen taken back", () => `delete from sightings where sowing_id = '${beans}'`, () => [`/api/sowings/${beans}`]],
 ];
 
