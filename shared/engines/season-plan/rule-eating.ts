@@ -13,21 +13,25 @@ export class EatingPlan {
   private readonly made: readonly (readonly number[])[];
   private lots: Portions[];
   private readonly draws: Draw[] = [];
+  /** Portions in store by method index. */
+  private readonly stored: number[];
 
   constructor(season: Season, made: readonly (readonly number[])[]) {
     this.season = season;
     this.made = made;
+    this.stored = season.methods.map(({ opening }) => opening);
     this.lots = season.methods.flatMap(({ opening }, m) => (opening > 0 ? [{ m, lastWeek: Infinity, portions: opening }] : []));
   }
 
   inStore(m: number): number {
-    return this.lots.reduce((sum, lot) => sum + (lot.m === m ? lot.portions : 0), 0);
+    return this.stored[m] ?? 0;
   }
 
   store(m: number, t: number, portions: number): void {
     const method = this.season.methods[m] as Method;
     if (method.keptIn === "none" || portions <= 0) return;
     this.lots.push({ m, lastWeek: lastWeekOf(method, t), portions });
+    this.stored[m] = this.inStore(m) + portions;
   }
 
   drawn(): Draw[] {
@@ -58,8 +62,9 @@ export class EatingPlan {
     const method = this.season.methods[m] as Method;
     const lastWeek = lastWeekOf(method, t);
     if (method.keptIn === "none" || lastWeek >= this.season.weeks || method.portions <= 0) return true;
-    const lots = [...this.lots.map((lot) => ({ ...lot })), { m, lastWeek, portions: more * method.portions }];
-    for (let week = t; week < this.season.weeks; week++) {
+    const lots = [...this.lots.filter((lot) => lot.lastWeek < this.season.weeks).map((lot) => ({ ...lot })), { m, lastWeek, portions: more * method.portions }];
+    const until = Math.max(...lots.map((lot) => (lot.lastWeek < this.season.weeks ? lot.lastWeek : 0)));
+    for (let week = t; week <= until; week++) {
       eatWeek(this.season, lots, week, new Map());
       if (lots.some((lot) => lot.lastWeek <= week && lot.portions > 1e-9)) return false;
     }
@@ -69,7 +74,10 @@ export class EatingPlan {
   /** Shortest-dated first, and never what a coming target still needs unless it would spoil. */
   eat(t: number): void {
     const draws = eatWeek(this.season, this.lots, t, spareOf(this.season, this.lots, t));
-    for (const [m, portions] of draws) this.draws.push({ method: this.season.methods[m]?.id ?? "", week: t, portions });
+    for (const [m, portions] of draws) {
+      this.draws.push({ method: this.season.methods[m]?.id ?? "", week: t, portions });
+      this.stored[m] = this.inStore(m) - portions;
+    }
     this.lots = this.lots.filter(({ portions }) => portions > 1e-9);
   }
 }

@@ -28,6 +28,7 @@ export class RuleWeek {
   private readonly limits: Limits;
   /** Allowed methods by index, in the order of their ids, so that ties go to the first. */
   private readonly order: readonly number[];
+  private readonly indexOf: ReadonlyMap<string, number>;
 
   constructor(season: Season, s: number, limits: Limits) {
     this.season = season;
@@ -36,6 +37,7 @@ export class RuleWeek {
     this.made = season.methods.map(() => new Array<number>(season.weeks).fill(0));
     this.eating = new EatingPlan(season, this.made);
     for (const { crop } of season.crops) this.lots.set(crop, []);
+    this.indexOf = new Map(season.methods.map(({ id }, m) => [id, m]));
     const allowed = season.methods.flatMap((method, m) => (refusalOf(method, season.equipment) === null && (limits.recourse || !method.recourse) ? [m] : []));
     this.order = allowed.sort((a, b) => byId(season.methods[a] as Method, season.methods[b] as Method));
   }
@@ -58,7 +60,7 @@ export class RuleWeek {
 
   makeAgreed(): void {
     for (const { method, week, batches } of this.season.agreed) {
-      const m = this.season.methods.findIndex(({ id }) => id === method);
+      const m = this.indexOf.get(method) ?? -1;
       if (week !== this.t || !this.order.includes(m)) continue;
       let made = 0;
       while (made < batches) {
@@ -74,7 +76,8 @@ export class RuleWeek {
     for (;;) {
       const crops = this.season.crops.map(({ crop }) => ({ crop, grams: this.goesOff(crop) })).filter(({ grams }) => grams > 0);
       crops.sort((a, b) => b.grams - a.grams || (a.crop < b.crop ? -1 : 1));
-      const best = crops.map(({ crop }) => this.bestFor(crop)).find((found) => found !== null);
+      const short = new Set(this.shortfalls().flatMap(({ methods }) => methods));
+      const best = firstOf(crops, ({ crop }) => this.bestFor(crop, short));
       if (!best) return;
       this.make(best.m, best.batches);
     }
@@ -83,7 +86,7 @@ export class RuleWeek {
   makeWhatIsAskedFor(): void {
     for (;;) {
       const wanted = this.shortfalls().sort((a, b) => b.portions - a.portions || (a.id < b.id ? -1 : 1));
-      const best = wanted.map(({ methods }) => this.mostPortions(methods)).find((found) => found !== null);
+      const best = firstOf(wanted, ({ methods }) => this.mostPortions(methods));
       if (!best) return;
       this.make(best.m, best.batches);
     }
@@ -126,8 +129,7 @@ export class RuleWeek {
     return taken;
   }
 
-  private bestFor(crop: string): { m: number; batches: number } | null {
-    const short = new Set(this.shortfalls().flatMap(({ methods }) => methods));
+  private bestFor(crop: string, short: ReadonlySet<string>): { m: number; batches: number } | null {
     let best: { m: number; batches: number; asked: boolean; rate: number } | null = null;
     for (const m of this.order) {
       const method = this.season.methods[m] as Method;
@@ -157,7 +159,7 @@ export class RuleWeek {
   /** Targets not past and wishes open this week that are still short, with the portions that are missing now. */
   private shortfalls(): { id: string; methods: readonly string[]; portions: number }[] {
     const { season, t } = this;
-    const index = (id: string): number => season.methods.findIndex((method) => method.id === id);
+    const index = (id: string): number => this.indexOf.get(id) ?? -1;
     const targets = season.targets.filter(({ atWeek }) => t <= atWeek).map((target) => ({
       ...target,
       portions: target.portions - target.methods.reduce((sum, id) => sum + this.eating.inStore(index(id)), 0),
@@ -181,7 +183,7 @@ export class RuleWeek {
       const use = (made === 0 ? (method.perSession[id] ?? 0) : 0) + more * (method.perBatch[id] ?? 0);
       if (use <= 0) continue;
       if (kind === "weekly" && (this.usedWeekly.get(id) ?? 0) + use > (amount[t] ?? 0) + 1e-9) return 0;
-      if (kind === "consumed" && amount.slice(t).some((have) => (this.usedSoFar.get(id) ?? 0) + use > have + 1e-9)) return 0;
+      if (kind === "consumed" && (this.usedSoFar.get(id) ?? 0) + use > leastFrom(amount, t) + 1e-9) return 0;
       if (kind === "held" && !this.eating.hasRoom(id, t, use, m, more)) return 0;
     }
     return this.eating.canBeEatenInTime(m, t, more) ? more : 0;
@@ -218,4 +220,19 @@ function sumOf(weeks: readonly number[], from: number, until: number): number {
 
 function byId(a: Method, b: Method): number {
   return a.id < b.id ? -1 : a.id > b.id ? 1 : 0;
+}
+
+/** What was bought is there from then on, so the least amount from now is what may be used up. */
+function leastFrom(amount: readonly number[], t: number): number {
+  let least = amount[t] ?? 0;
+  for (let later = t + 1; later < amount.length; later++) least = Math.min(least, amount[later] as number);
+  return least;
+}
+
+function firstOf<T, Found>(list: readonly T[], find: (item: T) => Found | null): Found | null {
+  for (const item of list) {
+    const found = find(item);
+    if (found !== null) return found;
+  }
+  return null;
 }
