@@ -41,6 +41,6 @@ export const notFound = (what: string): Refusal => new Refusal({ code: "not-foun
 /** The body of RFC 9457; `instance` names the request, so that a line in the log can be found by it. */
 export function problemBody(problem: Problem, requestId: string): ProblemBody {
   const { status, title } = PROBLEMS[problem.code];
-  const body = { type: `urn:stillroom:problem:${problem.code}`, title, status, detail: problem.detail, instance: `urn:uuid:${requestId}` };
+  const body = { type: `urn:stillroom:problem:${problem.code}`, title, status, detail: problem.detail, instance: `urn:uuid:${requestId}`, ...(problem.left ? { left: { ...problem.left } } : {}) };
   return problem.fields ? { ...body, fields: problem.fields.map(({ path, message }) => ({ path, message })) } : body;
 }

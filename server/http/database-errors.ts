@@ -23,6 +23,14 @@ const BY_CONSTRAINT: Readonly<Record<string, Problem>> = {
   plan_lines_recipe_fk: GONE("recipeId", "recipe"),
   recipe_parts_part_fk: GONE("ingredients", "recipe"),
   cook_day_dishes_recipe_fk: GONE("dishes", "recipe"),
+  lots_place_fk: GONE("placeId", "place"),
+  lots_recipe_fk: GONE("recipeId", "recipe"),
+  lots_crop_fk: GONE("crop", "crop"),
+  movements_lot_fk: GONE("id", "lot"),
+  movements_place_fk: GONE("placeId", "place"),
+  movements_to_place_fk: GONE("toPlaceId", "place"),
+  wishes_recipe_fk: GONE("recipeId", "recipe"),
+  stock_targets_recipe_fk: GONE("recipeId", "recipe"),
 };
 
 const AWAY: Problem = { code: "unavailable", detail: "The database does not answer just now. Nothing was changed; try again in a moment." };

@@ -8,6 +8,8 @@ export const Problem = z
     status: z.int(),
     detail: z.string(),
     instance: z.string().optional(),
+    /** Where more was taken than there is. */
+    left: z.object({ grams: z.int().nullable(), portions: z.int().nullable() }).optional(),
     fields: z.array(z.object({ path: z.string(), message: z.string() })).optional(),
   })
   .meta({ id: "Problem", description: "RFC 9457 problem document" });

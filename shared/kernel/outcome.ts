@@ -39,6 +39,8 @@ export interface Problem {
   /** One plain sentence: what is wrong and what would work. */
   readonly detail: string;
   readonly fields?: readonly FieldFault[];
+  /** Where more was taken than there is: what is left, in both ways of counting; null where nobody has weighed a portion. */
+  readonly left?: { readonly grams: number | null; readonly portions: number | null };
 }
 
 export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };

@@ -54,6 +54,13 @@ export const isThere = ({ state }: LotToday): boolean => state !== "used up";
 /** Days until what comes first ends; by this what is to be used first is put in order. */
 export const endsOn = ({ bestUntil, safeUntil }: LotToday): LocalDate => [bestUntil, safeUntil].filter((day) => day !== null).sort()[0] ?? "9999-12-31";
 
+/** Portions in store by recipe, of what may still be eaten. */
+export function portionsInStore(facts: LarderFacts): Map<string, number> {
+  const store = new Map<string, number>();
+  for (const { lot, amount, discard } of lotsToday(facts)) if (lot.recipe !== null && !discard) store.set(lot.recipe.id, (store.get(lot.recipe.id) ?? 0) + (amount.portions ?? 0));
+  return store;
+}
+
 function stateOf({ entries }: LotFacts, { left, short }: LotBalance): LotState {
   if (entries.length === 0) return "not put in yet";
   if (short > 0) return "to recount";

@@ -4,7 +4,7 @@
  */
 import { byTime, inOrder, lateEntries } from "./in-order.ts";
 import { Shelves } from "./shelves.ts";
-import type { LotBalance, LotEntry, LotHistory } from "./types.ts";
+import type { LotBalance, LotEntry, LotHistory, Stand } from "./types.ts";
 
 export function balanceOf(history: LotHistory): LotBalance {
   const ordered = inOrder(history.entries);
@@ -27,13 +27,19 @@ export function leftFor(history: LotHistory, entry: Pick<LotEntry, "id" | "on" |
   };
   let least: number | null = null;
   for (const other of ordered) {
-    if (byTime(other, entry as LotEntry) > 0) {
+    if (byTime(other, entry) > 0) {
       least = Math.min(least ?? here(), here());
       if (other.kind === "recount") return Math.max(0, least);
     }
     apply(shelves, other);
   }
   return Math.max(0, Math.min(least ?? here(), here()));
+}
+
+/** What stands, place by place, at the moment of an entry: all that comes before it. */
+export function standsBefore(history: LotHistory, entry: Pick<LotEntry, "id" | "on" | "writtenAt">): readonly Stand[] {
+  const before = history.entries.filter((other) => other.id !== entry.id && byTime(other, entry) < 0);
+  return balanceOf({ ...history, entries: before }).stands;
 }
 
 /** The most that was ever owed: what a change of the history must not make worse unseen. */

@@ -1,12 +1,14 @@
 /** Entries in the order of the days on which they happened. The order in which they arrived says nothing, so it changes nothing. */
 import type { LotEntry } from "./types.ts";
 
+type Moment = Pick<LotEntry, "id" | "on" | "writtenAt">;
+
 export function inOrder(entries: readonly LotEntry[]): LotEntry[] {
   return [...entries].sort(byTime);
 }
 
 /** By day, then by when it was written down, then by id, so that no two entries are equal. */
-export function byTime(a: LotEntry, b: LotEntry): number {
+export function byTime(a: Moment, b: Moment): number {
   if (a.on !== b.on) return a.on < b.on ? -1 : 1;
   if (a.writtenAt !== b.writtenAt) return a.writtenAt - b.writtenAt;
   return a.id < b.id ? -1 : a.id > b.id ? 1 : 0;

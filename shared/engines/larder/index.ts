@@ -1,5 +1,5 @@
 /** The only door: balances, room, the oldest first, and the account of every gram. */
-export { balanceOf, leftFor, mostOwed } from "./balance.ts";
+export { balanceOf, leftFor, mostOwed, standsBefore } from "./balance.ts";
 export { closes, gramAccount, seasonOfDay } from "./gram-account.ts";
 export type { CropLot, CropSeason, PickedGrams } from "./gram-account.ts";
 export { oldestFirst } from "./oldest-first.ts";
