@@ -23,7 +23,7 @@ export function toContract(row: SowingRow, known: KnownPlanting, outlook: Sowing
 
 /** Chances have four decimals on the wire. */
 export function toForecast(forecast: SowingForecast): Forecast {
-  const { firstPick, lastPick, totalGrams, weeks, dots, chanceOfPick, frost, waits, basis, notes } = forecast;
+  const { firstPick, lastPick, totalGrams, weeks, dots, chanceOfPick, frost, waits, lift, basis, notes } = forecast;
   return {
     firstPick,
     lastPick,
@@ -33,6 +33,7 @@ export function toForecast(forecast: SowingForecast): Forecast {
     chanceOfPick: share(chanceOfPick),
     frost: { ...frost },
     waits,
+    lift,
     basis: basis.map(({ id, text }) => ({ id, text })),
     notes: [...notes],
   };

@@ -54,6 +54,8 @@ export const Forecast = z
     frost: z.object({ lastSpring: DateBand.nullable(), firstAutumn: DateBand.nullable() }),
     /** Ready from, waits for the grower: no glut comes of it. */
     waits: z.boolean(),
+    /** Of what waits: when it is at its best, and the last day before frost, seeding or age spoils it. */
+    lift: z.object({ ready: DateBand, bestFrom: DateBand, bestUntil: DateBand, outBy: DateBand }).nullable().optional(),
     basis: z.array(Source),
     notes: z.array(z.string()),
   })

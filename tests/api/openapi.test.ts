@@ -53,6 +53,7 @@ describe("the interface", () => {
         "GET /api/picks", ...both("/api/picks/{id}"),
         "GET /api/plan-lines", ...both("/api/plan-lines/{id}"),
         "GET /api/calendar", "GET /api/today",
+        "GET /api/frost-dates", "GET /api/sowing-advice", "GET /api/beds/{id}/advice", "GET /api/track-record",
         "GET /api/recipes", ...both("/api/recipes/{id}"), "POST /api/recipes/read",
         "GET /api/cook-days", ...both("/api/cook-days/{id}"), "POST /api/cook-days/{id}/timetable",
       ].sort(),
