@@ -1,5 +1,5 @@
 /** `npm run bench -- <suite> [options]`: human lines to stderr, one JSON object as the last line of stdout. */
-const SUITES = ["forecast", "backtest", "cook-day", "measures", "api", "web", "start"] as const;
+const SUITES = ["forecast", "backtest", "cook-day", "measures", "season", "api", "web", "start"] as const;
 
 async function main(): Promise<void> {
   const [suite, ...options] = process.argv.slice(2);

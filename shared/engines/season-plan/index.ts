@@ -1,0 +1,48 @@
+/**
+ * How many batches of which method in which week, so that little is lost and what was asked for is there? Levels in order; README.md.
+ * The solver is handed in; without one the simple rule answers. Same season, solver and effort: same plan.
+ */
+import { checkSeasonPlan, type SeasonVerdict } from "./check.ts";
+import { refusedMethods, type RefusedMethod } from "./legal.ts";
+import type { Solver } from "./programme.ts";
+import { planByRule } from "./rule.ts";
+import { solveSeason, type LevelResult, type SolveOptions } from "./solve.ts";
+import type { Season, SeasonPlan } from "./types.ts";
+
+export { checkSeasonPlan, type SeasonVerdict } from "./check.ts";
+export { refusedMethods, type RefusedMethod } from "./legal.ts";
+export type { OpenProgramme, Programme, Solver } from "./programme.ts";
+export { FORMAT, readSeason } from "./read.ts";
+export { planByRule } from "./rule.ts";
+export { isWorse, type Found, type LevelResult, type SolveOptions } from "./solve.ts";
+export * from "./types.ts";
+
+export interface SeasonAnswer {
+  /** `rule`: no solver was at hand. `infeasible`: frozen weeks that cannot be; the plan is then the rule's and `verdict.faults` says what clashes. */
+  readonly status: "optimal" | "feasible" | "infeasible" | "rule";
+  readonly plan: SeasonPlan;
+  readonly verdict: SeasonVerdict;
+  readonly byRule: SeasonVerdict;
+  readonly levels: readonly LevelResult[];
+  /** How far the loss may still lie above the least possible, in percent of what is lost; null: not known. */
+  readonly gapPct: number | null;
+  readonly refused: readonly RefusedMethod[];
+  readonly seconds: number;
+}
+
+export function planSeason(season: Season, solver: Solver | null, options: SolveOptions): SeasonAnswer {
+  const refused = refusedMethods(season);
+  if (!solver) {
+    const plan = planByRule(season);
+    const verdict = checkSeasonPlan(season, plan);
+    return { status: verdict.faults.length > 0 ? "infeasible" : "rule", plan, verdict, byRule: verdict, levels: [], gapPct: null, refused, seconds: 0 };
+  }
+  const { status, best, rule, levels, seconds } = solveSeason(season, solver, options);
+  return { status, plan: best.plan, verdict: best.verdict, byRule: rule.verdict, levels, gapPct: gapOf(levels[0]), refused, seconds };
+}
+
+function gapOf(loss: LevelResult | undefined): number | null {
+  if (!loss || loss.bound === null) return null;
+  if (loss.value < 0.5) return 0;
+  return Math.max(0, (100 * (loss.value - loss.bound)) / loss.value);
+}
