@@ -1,8 +1,7 @@
 /** The lines of a recipe as read and weighed by the tables of measures. */
 import type { NewRecipe, Recipe } from "#shared/contracts/recipes.ts";
-import { bothSystems, measureTables, readIngredient, weighIngredient, type MeasureTables } from "#shared/engines/measures/index.ts";
+import { bothSystems, readIngredient, weighIngredient, type MeasureTables } from "#shared/engines/measures/index.ts";
 import { asNumber } from "#shared/kernel/quantity.ts";
-import type { ReferenceRow } from "#shared/kernel/reference-row.ts";
 import type { MeasureSystem } from "#shared/kernel/units.ts";
 
 export type Ingredient = Recipe["ingredients"][number];
@@ -14,8 +13,7 @@ export type ReadLine = (line: Written, system: MeasureSystem) => Ingredient;
 /** Lines held, so that a calendar of two hundred recipes does not read the same thousand lines each time. */
 const MOST_HELD = 20_000;
 
-export function lineReader(rows: readonly ReferenceRow[], publications: readonly { readonly id: string; readonly text: string }[]): ReadLine {
-  const tables = measureTables(rows, publications);
+export function lineReader(tables: MeasureTables): ReadLine {
   const held = new Map<string, Ingredient>();
   return (line, system) => {
     const key = JSON.stringify([system, line.text, line.crop, line.food, line.madeBy]);

@@ -1,6 +1,7 @@
 /** The book: reference tables that belong to no household and change only when the service is started anew, so they are read once and kept. */
 import { bookRecipes, crops, referenceRows, sources } from "#db/schema/index.ts";
 import type { Db } from "#db/client.ts";
+import { measureTables, type MeasureTables } from "#shared/engines/measures/index.ts";
 import { preservationTables, type PreservationTables } from "#shared/engines/preservation/index.ts";
 import type { CropFacts } from "#shared/kernel/crop-facts.ts";
 import { amount, readRows, text } from "#shared/kernel/reference-row.ts";
@@ -16,6 +17,7 @@ export interface Reference {
   /** What each recipe of the book rests on, by its id. */
   readonly recipeSources: ReadonlyMap<string, readonly { readonly id: string; readonly text: string }[]>;
   readonly preservation: PreservationTables;
+  readonly measures: MeasureTables;
   readonly readLine: ReadLine;
 }
 
@@ -40,13 +42,15 @@ function load(db: Db): Promise<Reference> {
     const rows = await tx.select().from(referenceRows).orderBy(referenceRows.kind, referenceRows.key);
     const cited = await tx.select({ id: bookRecipes.id, sources: bookRecipes.sources }).from(bookRecipes);
     const facts = cropRows.map((row) => row.facts).sort((a, b) => a.name.localeCompare(b.name, "en"));
+    const measures = measureTables(rows, publications);
     return {
       crops: new Map(facts.map((crop) => [crop.slug, crop])),
       sources: new Map(publications.map((publication) => [publication.id, publication.text])),
       eats: readRows(rows, "eats", { crop: text, gramsPerPersonWeek: amount }),
       recipeSources: new Map(cited.map((recipe) => [recipe.id, recipe.sources])),
       preservation: preservationTables(rows, publications),
-      readLine: lineReader(rows, publications),
+      measures,
+      readLine: lineReader(measures),
     };
   });
 }

@@ -1,33 +1,44 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { IdParams } from "#shared/contracts/common.ts";
+import { RecipeDraft, RecipeToRead } from "#shared/contracts/recipe-reading.ts";
 import { NewRecipe, Recipe, Recipes, RecipesQuery } from "#shared/contracts/recipes.ts";
-import { loadHouse } from "../facts/house.ts";
+import { loadHouse, systemOf } from "../facts/house.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { tagOf } from "../http/etag.ts";
 import { ifMatchOf } from "../http/if-match.ts";
 import { granted, notFound } from "../problems.ts";
 import { takeRecipeOut } from "./delete-recipe.ts";
+import { readRecipe } from "./read-recipe.ts";
 import { saveRecipe } from "./save-recipe.ts";
 import { findRecipe, listRecipes } from "./store.ts";
 import { toContract } from "./to-contract.ts";
 
 const tags = ["recipes"];
 
-export const recipeRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, books }) => {
-  app.get("/api/recipes", { schema: { tags, summary: "The recipes and plain methods, by title", querystring: RecipesQuery, response: { 200: Recipes, ...refusals } } }, async (request) => {
+export const recipeRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, answer, books }) => {
+  app.get("/api/recipes", { schema: { tags, summary: "The recipes and plain methods, by title", querystring: RecipesQuery, response: { 200: Recipes, ...refusals } } }, async (request, reply) => {
     const { crop, way } = request.query;
     const book = await books();
-    const { house, rows } = await within(request, async (tx, householdId) => ({ house: await loadHouse(tx, householdId), rows: await listRecipes(tx, householdId, { crop, way }) }));
-    return rows.map((row) => toContract(row, book, house));
+    return answer(request, reply, {
+      restsOn: ["kitchen"],
+      load: async (tx, house) => ({ house, rows: await listRecipes(tx, house.householdId, { crop, way }) }),
+      reckon: ({ house, rows }) => ({ body: rows.map((row) => toContract(row, book, house)) }),
+    });
   });
 
   app.get("/api/recipes/:id", { schema: { tags, summary: "One recipe, each ingredient as read", params: IdParams, response: { 200: Recipe, ...refusals } } }, async (request, reply) => {
     const book = await books();
-    const { house, row } = await within(request, async (tx, householdId) => ({ house: await loadHouse(tx, householdId), row: await findRecipe(tx, householdId, request.params.id) }));
-    if (!row) throw notFound("recipe");
-    return reply.header("etag", tagOf(row)).send(toContract(row, book, house));
+    return answer(request, reply, {
+      restsOn: ["kitchen"],
+      load: async (tx, house) => {
+        const row = await findRecipe(tx, house.householdId, request.params.id);
+        if (!row) throw notFound("recipe");
+        return { house, row };
+      },
+      reckon: ({ house, row }) => ({ body: toContract(row, book, house), etag: tagOf(row) }),
+    });
   });
 
   app.put(
@@ -44,6 +55,16 @@ export const recipeRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, b
       reply.header("etag", tagOf(put.row));
       if (put.made) return reply.code(201).header("location", `/api/recipes/${id}`).send(recipe);
       return reply.code(200).send(recipe);
+    },
+  );
+
+  app.post(
+    "/api/recipes/read",
+    { schema: { tags, summary: "Read a pasted recipe into a draft; nothing is stored", body: RecipeToRead, response: { 200: RecipeDraft, ...refusals } } },
+    async (request) => {
+      const book = await books();
+      const house = await within(request, (tx, householdId) => loadHouse(tx, householdId));
+      return readRecipe(request.body, book, systemOf(house));
     },
   );
 

@@ -6,5 +6,6 @@ export type { Weighed, WeighOptions } from "./weigh.ts";
 export { bothSystems } from "./both-systems.ts";
 export type { BothSystems } from "./both-systems.ts";
 export { asPicked } from "./as-picked.ts";
+export { cropOf } from "./crop-of.ts";
 export { nameKey, singular } from "./names.ts";
 export type { MeasureTables, ReadAmount, ReadLine } from "./types.ts";
