@@ -79,7 +79,7 @@ function gramsInto({ lot }: LotToday, placeId: string, today: LocalDate): number
 }
 
 function roomWords(place: PlaceFacts, litres: number | null, freeLitres: number | null): string {
-  if (litres === null) return "";
+  if (litres === null) return freeLitres === null ? "" : `${freeLitres} l are free in ${place.name}.`;
   if (freeLitres === null) return `Nobody has said how many litres ${place.name} has.`;
   const asked = `${tenths(litres)} l`;
   return litres <= freeLitres ? `${asked} fit: ${freeLitres} l are free in ${place.name}.` : `${place.name} is full for that: ${asked} into ${freeLitres} l. Eat something from it first.`;

@@ -55,6 +55,10 @@ describe("the interface", () => {
         "GET /api/calendar", "GET /api/today",
         "GET /api/frost-dates", "GET /api/sowing-advice", "GET /api/beds/{id}/advice", "GET /api/track-record",
         "GET /api/recipes", ...both("/api/recipes/{id}"), "POST /api/recipes/read",
+        "GET /api/places", ...both("/api/places/{id}"), "GET /api/places/{id}/room",
+        ...both("/api/lots/{id}"), "PUT /api/lots/{id}/movements/{movementId}", "DELETE /api/lots/{id}/movements/{movementId}",
+        "GET /api/larder", "GET /api/larder/oldest-first", "GET /api/gram-account",
+        "GET /api/wishes", ...both("/api/wishes/{id}"), "GET /api/stock-targets", ...both("/api/stock-targets/{id}"), "GET /api/supplies", ...both("/api/supplies/{id}"),
         "GET /api/cook-days", ...both("/api/cook-days/{id}"), "POST /api/cook-days/{id}/timetable",
       ].sort(),
     );
@@ -97,7 +101,7 @@ describe("what schemas cannot say", () => {
 
   it("the header that names the version stands where it is read", () => {
     const reading = all().filter(({ call }) => call.parameters?.some((one) => one.in === "header" && one.name === "If-Match")).map(({ where }) => where).sort();
-    const nouns = ["beds/{id}", "sowings/{id}", "sowings/{id}/sightings/{sightingId}", "plan-lines/{id}", "recipes/{id}", "cook-days/{id}"];
+    const nouns = ["beds/{id}", "sowings/{id}", "sowings/{id}/sightings/{sightingId}", "plan-lines/{id}", "recipes/{id}", "cook-days/{id}", "places/{id}", "lots/{id}", "wishes/{id}", "stock-targets/{id}", "supplies/{id}"];
     expect(reading).toEqual([...nouns.flatMap((noun) => [`put /api/${noun}`, `delete /api/${noun}`]), "put /api/household"].sort());
   });
 
