@@ -20,9 +20,10 @@ export interface Solver {
   readonly solve: typeof solveProject;
   readonly settle: typeof shortestStand;
   readonly lay: typeof laidOneByOne;
+  readonly explain: typeof explainClash;
 }
 
-export const SOLVER: Solver = { solve: solveProject, settle: shortestStand, lay: laidOneByOne };
+export const SOLVER: Solver = { solve: solveProject, settle: shortestStand, lay: laidOneByOne, explain: explainClash };
 
 /** The answer for a day, by the solver given. */
 export function answerFor(day: CookDayInput, budget: Budget, solver: Solver): CookDayPlan {
@@ -44,7 +45,7 @@ export function answerFor(day: CookDayInput, budget: Budget, solver: Solver): Co
   const bound = found.status === "open" && found.plan === null ? found.bound : found.criticalPath;
   if (answer) return { ...empty(model), ...answer, lowerBoundMin: Math.min(answer.endMin, bound), schedulesUsed: used };
   if (found.status !== "infeasible") return { ...empty(model), notes: [...model.notes, NO_PLAN_YET], schedulesUsed: used };
-  const { clashes, used: asked } = explainClash(day, budget.schedules);
+  const { clashes, used: asked } = solver.explain(day, budget.schedules);
   return { ...empty(model), status: "infeasible", conflicts: clashes, schedulesUsed: used + asked };
 }
 

@@ -6,6 +6,10 @@ import { answerFor, SOLVER } from "./door.ts";
 import type { Budget, CookDayInput, CookDayPlan } from "./types.ts";
 
 export { checkCookDay, type PlacedStep, type Verdict } from "./check.ts";
+export type { DayEvent } from "./events.ts";
+export { replanCookDay, type DayUnderWay, type MovedStep, type Replan } from "./late.ts";
+export type { Begun } from "./under-way.ts";
+export type { StepRef } from "./unrolled.ts";
 export type * from "./types.ts";
 
 /**

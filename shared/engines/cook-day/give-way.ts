@@ -1,0 +1,66 @@
+/**
+ * Limits that give way when a day under way can no longer keep them all, in order of harm: times and deadlines first, then the waits
+ * of what stands already, then all waits, and limits for safety last; each kind by as little as makes a plan possible. Minutes.
+ */
+import type { RecipeStep } from "../../kernel/recipe.ts";
+import type { CookDayInput, CookDayPlan } from "./types.ts";
+import { keyOf } from "./unrolled.ts";
+
+/** By how much waits may grow: every five minutes for two hours, then half a day, then for ever. */
+const ALLOWANCES = [...Array.from({ length: 24 }, (_, k) => 5 * (k + 1)), 720, 100_000];
+
+type Try = (day: CookDayInput) => CookDayPlan | null;
+type IsBegun = (key: string) => boolean;
+
+/** The first plan that comes of it; null when nothing helps. */
+export function giveWay(day: CookDayInput, isBegun: IsBegun, attempt: Try): CookDayPlan | null {
+  const timeless = withoutTimes(day, isBegun);
+  const stages: ((by: number) => CookDayInput)[] = [
+    (by) => longerWaits(timeless, by, isBegun),
+    (by) => longerWaits(timeless, by, () => true),
+    (by) => longerLimits(longerWaits(timeless, by, () => true), by),
+  ];
+  return attempt(timeless) ?? stages.reduce((plan: CookDayPlan | null, stage) => plan ?? least(stage, attempt), null);
+}
+
+/** The plan with the least allowance that gives one; more allows all that less allows. */
+function least(stage: (by: number) => CookDayInput, attempt: Try): CookDayPlan | null {
+  let best = attempt(stage(ALLOWANCES[ALLOWANCES.length - 1] as number));
+  if (best === null) return null;
+  let [low, high] = [0, ALLOWANCES.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const plan = attempt(stage(ALLOWANCES[middle] as number));
+    if (plan) [best, high] = [plan, middle];
+    else low = middle + 1;
+  }
+  return best;
+}
+
+function withSteps(day: CookDayInput, change: (step: RecipeStep, dish: string) => RecipeStep): CookDayInput {
+  return { ...day, dishes: day.dishes.map((dish) => ({ ...dish, steps: dish.steps.map((step) => change(step, dish.id)) })) };
+}
+
+/** A fixed time becomes an earliest one; what has begun stays where it is. */
+function withoutTimes(day: CookDayInput, isBegun: IsBegun): CookDayInput {
+  const loose = withSteps(day, (step, dish) => {
+    if (isBegun(keyOf(dish, step.id))) return step;
+    const free = { ...step };
+    delete free.startAtMin;
+    delete free.endByMin;
+    return step.startAtMin === undefined ? free : { ...free, notBeforeMin: Math.max(step.startAtMin, step.notBeforeMin ?? 0) };
+  });
+  return { ...loose, endByMin: null };
+}
+
+function longerWaits(day: CookDayInput, by: number, since: IsBegun): CookDayInput {
+  return withSteps(day, (step, dish) => {
+    if (typeof step.maxWaitMin !== "object") return step;
+    const longer = (id: string, wait: number): number => (since(keyOf(dish, id)) ? wait + by : wait);
+    return { ...step, maxWaitMin: Object.fromEntries(Object.entries(step.maxWaitMin).map(([id, wait]) => [id, longer(id, wait)])) };
+  });
+}
+
+function longerLimits(day: CookDayInput, by: number): CookDayInput {
+  return { ...day, dishes: day.dishes.map((dish) => ({ ...dish, limits: dish.limits.map((limit) => ({ ...limit, maxMin: limit.maxMin + by })) })) };
+}
