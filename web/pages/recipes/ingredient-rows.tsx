@@ -12,9 +12,10 @@ interface IngredientRowsProps {
   readonly parts: readonly Recipe[];
   readonly onChange: (rows: IngredientFields[]) => void;
   readonly badOf: (field: string) => { readonly wrong: string } | null;
+  readonly sayOf: (field: string) => string | undefined;
 }
 
-export function IngredientRows({ rows, book, parts, onChange, badOf }: IngredientRowsProps) {
+export function IngredientRows({ rows, book, parts, onChange, badOf, sayOf }: IngredientRowsProps) {
   const focusLater = useFocusLater();
   const set = (index: number, change: Partial<IngredientFields>): void => onChange(rows.map((row, i) => (i === index ? { ...row, ...change } : row)));
   return (
@@ -23,7 +24,7 @@ export function IngredientRows({ rows, book, parts, onChange, badOf }: Ingredien
       <p class="under">One line each, as you would write it: 1.2 kg courgettes, 2 tbsp oil, salt to taste.</p>
       {rows.map((row, i) => (
         <div class="edit-row ingredient-row" key={i}>
-          <FormField id={`ingredient-${i}`} label={`Ingredient ${i + 1}`} value={row.text} onInput={(text) => set(i, { text })} bad={badOf(`ingredient-${i}`)} />
+          <FormField id={`ingredient-${i}`} label={`Ingredient ${i + 1}`} value={row.text} onInput={(text) => set(i, { text })} say={sayOf(`ingredient-${i}`)} bad={badOf(`ingredient-${i}`)} />
           <ComesFrom id={`comes-${i}`} row={row} book={book} parts={parts} onChoose={(chosen) => set(i, chosen)} bad={badOf(`comes-${i}`)} />
           <button
             type="button"

@@ -1,18 +1,20 @@
-/** /recipes: the list. /recipes/{id}: one recipe. /recipes/new: one of our own; ?change on a recipe edits it. */
+/** /recipes: the list. /recipes/{id}: one recipe. /recipes/new: one of our own, ?paste from elsewhere; ?change on a recipe edits it. */
 import { crops, recipe, recipes } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { LoadFailed } from "../../parts/problem-note.tsx";
 import { useTitle } from "../../parts/title.ts";
 import { Waiting } from "../../parts/waiting.tsx";
 import type { PageProps } from "../../pages.ts";
+import { Paste } from "./paste.tsx";
 import { RecipeEditor } from "./recipe-editor.tsx";
 import { RecipeList } from "./recipe-list.tsx";
 import { RecipeSheet } from "./recipe-sheet.tsx";
+import { scaleFields } from "./scale-form.ts";
 import "./recipes.css";
 
 export default function RecipesPage({ id, query }: PageProps) {
-  if (id === "new") return <NewOne />;
-  return id === undefined ? <List query={query} /> : <One id={id} changing={query.has("change")} />;
+  if (id === "new") return <NewOne pasted={query.has("paste")} />;
+  return id === undefined ? <List query={query} /> : <One id={id} query={query} />;
 }
 
 function List({ query }: { readonly query: URLSearchParams }) {
@@ -25,7 +27,7 @@ function List({ query }: { readonly query: URLSearchParams }) {
   return <RecipeList {...load.value} asked={{ crop: query.get("crop"), way: query.get("way"), words: query.get("words") ?? "" }} />;
 }
 
-function One({ id, changing }: { readonly id: string; readonly changing: boolean }) {
+function One({ id, query }: { readonly id: string; readonly query: URLSearchParams }) {
   const { load, again } = useLoad(id, async (signal) => {
     const [one, book, all] = await Promise.all([recipe(id, signal), crops(signal), recipes({}, signal)]);
     return { one, book, all };
@@ -34,15 +36,16 @@ function One({ id, changing }: { readonly id: string; readonly changing: boolean
   if (load.state === "waiting") return <Waiting name="Recipe" doing="Fetching the recipe." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
   const { one, book, all } = load.value;
-  return changing ? <RecipeEditor stored={one} book={book} all={all} again={again} /> : <RecipeSheet recipe={one} all={all} book={book} again={again} />;
+  return query.has("change") ? <RecipeEditor stored={one} book={book} all={all} again={again} /> : <RecipeSheet recipe={one} all={all} book={book} amount={scaleFields(query)} again={again} />;
 }
 
-function NewOne() {
+function NewOne({ pasted }: { readonly pasted: boolean }) {
   const { load, again } = useLoad("new", async (signal) => {
     const [book, all] = await Promise.all([crops(signal), recipes({}, signal)]);
     return { book, all };
   });
   if (load.state === "waiting") return <Waiting name="A recipe of our own" doing="Fetching the crops that can stand in it." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
+  if (pasted) return <Paste {...load.value} />;
   return <RecipeEditor stored={null} book={load.value.book} all={load.value.all} again={again} />;
 }

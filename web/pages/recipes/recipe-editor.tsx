@@ -1,6 +1,7 @@
 /** Writing a recipe: what goes in, the steps with their minutes and needs, how long it keeps. */
 import { useState } from "preact/hooks";
 import type { Crop } from "#shared/contracts/crops.ts";
+import type { RecipeDraft } from "#shared/contracts/recipe-reading.ts";
 import type { Recipe } from "#shared/contracts/recipes.ts";
 import { PLACE_KINDS, WAYS } from "#shared/kernel/way.ts";
 import { putRecipe, recipe as fetchRecipe } from "../../api/calls.ts";
@@ -14,6 +15,8 @@ import { Choice, FormField } from "../../parts/form-field.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { goTo } from "../../router.ts";
 import { BetweenRows } from "./between-rows.tsx";
+import { doubtsOf, draftSentence, readingsOf } from "./draft-notes.ts";
+import { DraftNotes } from "./draft-view.tsx";
 import { IngredientRows } from "./ingredient-rows.tsx";
 import { readRecipe } from "./read-recipe.ts";
 import { differences } from "./recipe-conflict.ts";
@@ -28,6 +31,9 @@ interface EditorProps {
   readonly all: readonly Recipe[];
   /** Fetches the page's data anew, so that the recipe is shown as it was saved. */
   readonly again: () => Promise<void>;
+  /** Read from what was pasted; looked over here before it is stored. */
+  readonly draft?: RecipeDraft;
+  readonly onStored?: () => void;
 }
 
 interface Attempt {
@@ -39,9 +45,9 @@ interface Attempt {
 
 type Line = Exclude<keyof RecipeFields, "ingredients" | "steps" | "holds" | "limits" | "keeps" | "way">;
 
-export function RecipeEditor({ stored, book, all, again }: EditorProps) {
+export function RecipeEditor({ stored, book, all, again, draft, onStored }: EditorProps) {
   const [id] = useState(() => stored?.id ?? newId());
-  const [fields, setFields] = useState<RecipeFields>(() => recipeFields(stored));
+  const [fields, setFields] = useState<RecipeFields>(() => recipeFields(stored ?? draft?.recipe ?? null));
   const [attempt, setAttempt] = useState<Attempt | null>(null);
   const [theirs, setTheirs] = useState<Recipe | null>(null);
   const [busy, setBusy] = useState(false);
@@ -67,6 +73,7 @@ export function RecipeEditor({ stored, book, all, again }: EditorProps) {
     }
   };
   const shown = async (): Promise<void> => {
+    onStored?.();
     if (stored) await again();
     goTo(`/recipes/${id}`);
   };
@@ -80,8 +87,12 @@ export function RecipeEditor({ stored, book, all, again }: EditorProps) {
     const fault = attempt?.faults.find((one) => one.field === field);
     return fault ? { wrong: fault.text } : null;
   };
+  const doubts = draft ? doubtsOf(draft, fields) : [];
+  const readings = draft ? readingsOf(draft, fields) : [];
+  /** A doubt first, then what the control was read from. */
+  const sayOf = (field: string): string | undefined => [doubts.find((one) => one.field === field), readings.find((one) => one.field === field)].flatMap((note, i) => (note ? [i === 0 ? `Check: ${note.text}` : note.text] : [])).join(" ") || undefined;
   const line = (name: Line, label: string, say?: string, mode: "text" | "decimal" = "text", lines?: number) => (
-    <FormField id={name} label={label} value={fields[name]} onInput={(value) => set({ [name]: value })} say={say} bad={badOf(name)} inputMode={mode} {...(lines === undefined ? {} : { lines })} />
+    <FormField id={name} label={label} value={fields[name]} onInput={(value) => set({ [name]: value })} say={sayOf(name) ?? say} bad={badOf(name)} inputMode={mode} {...(lines === undefined ? {} : { lines })} />
   );
   return (
     <form
@@ -92,8 +103,9 @@ export function RecipeEditor({ stored, book, all, again }: EditorProps) {
         void save();
       }}
     >
-      <Answer>{stored ? `Change ${stored.title}.` : "Write down a recipe of our own."}</Answer>
+      <Answer>{stored ? `Change ${stored.title}.` : draft ? draftSentence(doubts.length) : "Write down a recipe of our own."}</Answer>
       {stored?.origin === "book" && <p class="under">This one comes with the book. Saved, it is our own; removed later, the book’s stands here again.</p>}
+      {draft && <DraftNotes doubts={doubts} notUnderstood={draft.notUnderstood} />}
       {theirs && <Conflict what={theirs.title} rows={differences(fields, recipeFields(theirs))} keepMine={() => void save()} keepTheirs={() => void shown()} />}
       {attempt && !theirs && <ProblemNote key={attempt.n} lead={attempt.lead} faults={attempt.faults} />}
       <section class="sec" aria-labelledby="dish-h">
@@ -105,8 +117,8 @@ export function RecipeEditor({ stored, book, all, again }: EditorProps) {
           {line("makesUnit", "Of what", "Portions, jars, bags, loaves, kg")}
         </div>
       </section>
-      <IngredientRows rows={fields.ingredients} book={book} parts={partsFor(id, all, fields)} onChange={(ingredients) => set({ ingredients })} badOf={badOf} />
-      <StepRows fields={fields} onChange={setFields} badOf={badOf} />
+      <IngredientRows rows={fields.ingredients} book={book} parts={partsFor(id, all, fields)} onChange={(ingredients) => set({ ingredients })} badOf={badOf} sayOf={sayOf} />
+      <StepRows fields={fields} onChange={setFields} badOf={badOf} sayOf={sayOf} />
       <BetweenRows holds={fields.holds} limits={fields.limits} onChange={set} badOf={badOf} />
       <section class="sec" aria-labelledby="keeps-h">
         <h2 id="keeps-h">Keeping and care</h2>

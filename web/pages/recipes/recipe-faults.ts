@@ -6,6 +6,7 @@ import type { RecipeFields } from "./recipe-form.ts";
 const STEP_CONTROLS: Readonly<Record<string, string>> = { text: "text", handsOnMin: "on", handsOffMin: "off", after: "after", maxWaitMin: "within", loads: "of", oven: "oven", trays: "trays", burners: "burners", pots: "pots", sinks: "sinks" };
 const CONTROLS: Readonly<Record<string, readonly [field: string, name: string]>> = {
   title: ["title", "Name of the dish"],
+  way: ["way", "What it does with the produce"],
   process: ["process", "Tested process"],
   allergens: ["allergens", "Contains"],
   reheat: ["reheat", "To reheat"],

@@ -71,7 +71,7 @@ export const emptyHold: HoldFields = { what: "pots", from: "", to: "" };
 export const emptyLimit: LimitFields = { maxMin: "", from: "", to: "", why: "" };
 export const emptyStep = (id: string, after: string): StepFields => ({ id, text: "", handsOn: "", handsOff: "", ovenC: "", trays: "", burners: "", pots: "", sinks: "", after, within: "", of: "", holds: "", kept: {} });
 
-export function recipeFields(recipe: Recipe | null): RecipeFields {
+export function recipeFields(recipe: Recipe | NewRecipe | null): RecipeFields {
   const numberOf = (id: string): string => String((recipe?.steps.findIndex((step) => step.id === id) ?? -1) + 1);
   return {
     title: recipe?.title ?? "",
@@ -80,10 +80,10 @@ export function recipeFields(recipe: Recipe | null): RecipeFields {
     makesUnit: recipe?.makes.unit ?? "portions",
     ingredients: recipe?.ingredients.map(({ text, crop = "", madeBy = "", food = "" }) => ({ text, crop, madeBy, food })) ?? [emptyIngredient],
     steps: recipe?.steps.map((step) => stepFields(step, numberOf)) ?? [emptyStep("step-1", "")],
-    holds: recipe?.holds.map(({ what, from, to }) => ({ what, from: numberOf(from), to: numberOf(to) })) ?? [],
-    limits: recipe?.limits.map(({ maxMin, from, to, why = "" }) => ({ maxMin: String(maxMin), from: numberOf(from), to: numberOf(to), why })) ?? [],
+    holds: recipe?.holds?.map(({ what, from, to }) => ({ what, from: numberOf(from), to: numberOf(to) })) ?? [],
+    limits: recipe?.limits?.map(({ maxMin, from, to, why = "" }) => ({ maxMin: String(maxMin), from: numberOf(from), to: numberOf(to), why })) ?? [],
     keeps: Object.fromEntries(PLACE_KINDS.map((place) => [place, said(recipe?.keeps.find((kept) => kept.place === place)?.days)])) as Record<PlaceKind, string>,
-    allergens: recipe?.allergens.join(", ") ?? "",
+    allergens: recipe?.allergens?.join(", ") ?? "",
     reheat: recipe?.reheat ?? "",
     note: recipe?.note ?? "",
     process: recipe?.process ?? "",

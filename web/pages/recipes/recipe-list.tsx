@@ -37,6 +37,12 @@ export function RecipeList({ all, book, asked }: RecipeListProps) {
         <a class="btn main" href="/recipes/new">
           Write a recipe
         </a>
+        <a class="btn" href="/recipes/new?paste">
+          Paste a recipe
+        </a>
+        <a class="btn word" href="/keeping">
+          Can I keep this?
+        </a>
         {narrowed && (
           <button type="button" class="btn word" onClick={() => setQuery({ words: null, crop: null, way: null })}>
             Show all

@@ -1,34 +1,57 @@
 /** One recipe: both unit systems side by side, the method with its times, what keeps it safe. Printable on one sheet. */
 import { useState } from "preact/hooks";
 import type { Crop } from "#shared/contracts/crops.ts";
-import type { Ingredient, Recipe } from "#shared/contracts/recipes.ts";
-import { capital, degrees, length } from "../../format.ts";
+import type { Recipe } from "#shared/contracts/recipes.ts";
+import type { Scaled } from "#shared/contracts/scaling.ts";
+import { scaledRecipe } from "../../api/calls.ts";
+import { useLoad } from "../../api/load.ts";
+import { length } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
+import { ovenHeat } from "../../parts/heat.ts";
+import { ProblemNote } from "../../parts/problem-note.tsx";
+import { written } from "../../parts/written.ts";
+import { Ingredients } from "./ingredient-table.tsx";
 import { Actions } from "./recipe-actions.tsx";
+import { ScaleControl } from "./scale-control.tsx";
+import { askedOf, scaleFault, type ScaleFields } from "./scale-form.ts";
+import { Checks } from "./scaled-checks.tsx";
+import { scaledSentence } from "./scaled-words.ts";
 import { keepsWords, limitSentence, recipeSentence, stepTimes, usesWords } from "./recipe-words.ts";
 
 interface SheetProps {
   readonly recipe: Recipe;
   readonly all: readonly Recipe[];
   readonly book: readonly Crop[];
+  /** For how much, as the address has it. */
+  readonly amount: ScaleFields;
   readonly again: () => Promise<void>;
 }
 
-export function RecipeSheet({ recipe, all, book, again }: SheetProps) {
+export function RecipeSheet({ recipe, all, book, amount, again }: SheetProps) {
+  const names = new Map(book.map(({ crop, name }) => [crop, name]));
+  const asked = askedOf(amount);
+  const key = asked.kind === "ask" ? `${recipe.id} ${JSON.stringify(asked.body)}` : recipe.id;
+  const { load } = useLoad<Scaled | null>(key, async (signal) => (asked.kind === "ask" ? scaledRecipe(recipe.id, asked.body, signal) : null));
+  const scaled = asked.kind === "ask" && load.state === "ready" ? load.value : null;
+  const refused = asked.kind === "ask" && load.state === "failed" ? load.problem : null;
+  const faults = asked.kind === "wrong" ? asked.faults : (refused?.fields.map(({ path, message }) => scaleFault(path.split("."), message)) ?? []);
   const [gone, setGone] = useState(false);
   const actions = <Actions recipe={recipe} again={again} gone={gone} onGone={setGone} />;
   return (
     <>
-      <Answer>{gone ? `${recipe.title} is no longer among the recipes.` : recipeSentence(recipe)}</Answer>
-      {!gone && <Facts recipe={recipe} book={book} />}
+      <Answer live>{gone ? `${recipe.title} is no longer among the recipes.` : scaled ? scaledSentence(recipe, scaled, amount, names) : recipeSentence(recipe)}</Answer>
+      {!gone && <Facts recipe={recipe} uses={scaled?.uses ?? recipe.uses} names={names} />}
+      {!gone && <ScaleControl recipe={recipe} book={book} fields={amount} faults={faults} />}
+      {refused && <ProblemNote key={key} lead={faults.length > 0 ? "This amount cannot be reckoned; below it stands as written" : refused.message} faults={faults} />}
+      {scaled && <Checks scaled={scaled} dishes={asked.kind === "ask" ? (asked.body.dish ?? null) : null} />}
       {!gone && (
         <div class="recipe">
-          <Ingredients recipe={recipe} all={all} />
-          <Method recipe={recipe} />
+          <Ingredients recipe={recipe} scaled={scaled} all={all} />
+          <Method recipe={recipe} scaled={scaled} />
         </div>
       )}
       {!gone && recipe.processing.length > 0 && <Lines id="tested" title="Tested process, at your altitude" lines={recipe.processing} />}
-      {!gone && recipe.note && <p class="under">{recipe.note}</p>}
+      {!gone && recipe.note && <p class="under">{written(recipe.note)}</p>}
       {!gone && recipe.cautions.length > 0 && <Lines id="care" title="Take care" lines={recipe.cautions} />}
       {actions}
       {!gone && recipe.sources.length > 0 && (
@@ -45,15 +68,15 @@ export function RecipeSheet({ recipe, all, book, again }: SheetProps) {
   );
 }
 
-function Facts({ recipe, book }: { readonly recipe: Recipe; readonly book: readonly Crop[] }) {
+function Facts({ recipe, uses, names }: { readonly recipe: Recipe; readonly uses: Recipe["uses"]; readonly names: ReadonlyMap<string, string> }) {
   const ovens = [...new Set(recipe.steps.flatMap((step) => (step.needs.oven ? [step.needs.oven.c] : [])))];
   const facts: [string, string][] = [
     ["Hands on", recipe.handsOnMin > 0 ? length(recipe.handsOnMin) : ""],
-    ["Oven", ovens.map(degrees).join(", ")],
-    ["Uses from the garden", usesWords(recipe.uses, new Map(book.map(({ crop, name }) => [crop, name])))],
+    ["Oven", ovens.map(ovenHeat).join(", ")],
+    ["Uses from the garden", usesWords(uses, names)],
     ["Keeps", keepsWords(recipe.keeps)],
     ["Contains", recipe.allergens.length > 0 ? recipe.allergens.join(", ") : "no allergen is stated"],
-    ["To reheat", recipe.reheat ?? ""],
+    ["To reheat", written(recipe.reheat ?? "")],
   ];
   return (
     <dl class="times">
@@ -69,55 +92,8 @@ function Facts({ recipe, book }: { readonly recipe: Recipe; readonly book: reado
   );
 }
 
-function Ingredients({ recipe, all }: Pick<SheetProps, "recipe" | "all">) {
-  return (
-    <section class="sec" aria-labelledby="ingredients">
-      <h2 id="ingredients">Ingredients</h2>
-      {recipe.ingredients.length === 0 ? (
-        <p class="under">Nothing is listed.</p>
-      ) : (
-        <>
-          <table class="ingr">
-            <thead>
-              <tr>
-                <th scope="col">For one batch</th>
-                <th scope="col" class="num">
-                  By weight
-                </th>
-                <th scope="col" class="num">
-                  By measure
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {recipe.ingredients.map((line, i) => (
-                <IngredientRow key={`${i}-${line.text}`} line={line} part={all.find((one) => one.id === line.madeBy)} />
-              ))}
-            </tbody>
-          </table>
-          <p class="say">Both columns are reckoned from the line as written. A line without a known weight stands as it was written.</p>
-        </>
-      )}
-    </section>
-  );
-}
-
-function IngredientRow({ line, part }: { readonly line: Ingredient; readonly part: Recipe | undefined }) {
-  const known = line.byWeight !== null || line.byMeasure !== null;
-  const name = capital(known && line.read ? [line.read.food, line.read.comment].filter(Boolean).join(", ") : line.text);
-  return (
-    <tr>
-      <th scope="row" colSpan={known ? 1 : 3}>
-        {part ? <a href={`/recipes/${part.id}`}>{name}</a> : name}
-        {part && <span class="quiet">, made ahead</span>}
-      </th>
-      {known && <td class="num amt">{line.byWeight ?? "–"}</td>}
-      {known && <td class="num">{line.byMeasure ?? "–"}</td>}
-    </tr>
-  );
-}
-
-function Method({ recipe }: Pick<SheetProps, "recipe">) {
+function Method({ recipe, scaled }: Pick<SheetProps, "recipe"> & { readonly scaled: Scaled | null }) {
+  const more = new Map(scaled?.steps.map((step) => [step.id, step]));
   return (
     <section class="sec" aria-labelledby="method">
       <h2 id="method">Method</h2>
@@ -126,8 +102,9 @@ function Method({ recipe }: Pick<SheetProps, "recipe">) {
         {recipe.steps.map((step) => (
           <li key={step.id}>
             <div>
-              <p>{step.text}</p>
-              <p class="say">{stepTimes(step, recipe.steps)}</p>
+              <p>{written(step.text)}</p>
+              <p class="say">{stepTimes(scaled ? { ...step, handsOnMin: more.get(step.id)?.handsOnMin ?? step.handsOnMin } : step, recipe.steps)}</p>
+              {more.get(step.id)?.note && <p class="say scaled-note">{written(more.get(step.id)?.note ?? "")}</p>}
             </div>
           </li>
         ))}
@@ -147,7 +124,7 @@ function Lines({ id, title, lines }: { readonly id: string; readonly title: stri
       <h2 id={id}>{title}</h2>
       <ul class="rows care">
         {lines.map((line) => (
-          <li key={line}>{line}</li>
+          <li key={line}>{written(line)}</li>
         ))}
       </ul>
     </section>

@@ -2,7 +2,8 @@
 import type { Recipe, Step } from "#shared/contracts/recipes.ts";
 import { cropWord } from "#shared/kernel/crop-words.ts";
 import { weighedWords } from "#shared/kernel/words.ts";
-import { capital, count, degrees, length, listed, made } from "../../format.ts";
+import { capital, count, length, listed, made } from "../../format.ts";
+import { ovenHeat } from "../../parts/heat.ts";
 import type { StepFields } from "./recipe-form.ts";
 
 /** "40 min"; "35 to 50 min" for a range; empty for nothing. */
@@ -15,7 +16,7 @@ export function offWords(off: Step["handsOffMin"]): string {
 /** "15 min of hands, then 35 to 50 min in the oven at 190 °C; within 10 min of step 2". `steps` are those of the recipe, in its order. */
 export function stepTimes(step: Step, steps: readonly Step[]): string {
   const { oven, burners = 0 } = step.needs;
-  const where = oven ? ` in the oven at ${degrees(oven.c)}` : burners > 0 ? " on the heat" : " by itself";
+  const where = oven ? ` in the oven at ${ovenHeat(oven.c)}` : burners > 0 ? " on the heat" : " by itself";
   const off = offWords(step.handsOffMin);
   const hands = step.handsOnMin > 0 ? `${length(step.handsOnMin)} of hands${off || (!oven && burners === 0) ? "" : where}` : "";
   const parts = [hands, off && `${hands ? "then " : ""}${off}${where}`].filter(Boolean).join(", ");
@@ -89,7 +90,7 @@ export function briefly(recipe: Recipe): string {
 /** What a step in the form needs besides hands, to open its fields: "Needs the oven at 190 °C, 1 burner; 3 loads". */
 export function needsWords(step: StepFields): string {
   const n = (text: string): number => Number(text) || 0;
-  const needs = [n(step.ovenC) > 0 ? `the oven at ${degrees(n(step.ovenC))}` : "", n(step.burners) > 0 ? count(n(step.burners), "burner", "burners") : "", n(step.pots) > 0 ? count(n(step.pots), "large pot", "large pots") : "", n(step.sinks) > 0 ? count(n(step.sinks), "sink", "sinks") : ""].filter(Boolean);
+  const needs = [n(step.ovenC) > 0 ? `the oven at ${ovenHeat(n(step.ovenC))}` : "", n(step.burners) > 0 ? count(n(step.burners), "burner", "burners") : "", n(step.pots) > 0 ? count(n(step.pots), "large pot", "large pots") : "", n(step.sinks) > 0 ? count(n(step.sinks), "sink", "sinks") : ""].filter(Boolean);
   const loads = n(step.of) > n(step.holds) && n(step.holds) > 0 ? `, ${count(Math.ceil(n(step.of) / n(step.holds)), "load", "loads")}` : "";
   return `${needs.length > 0 ? `Needs ${listed(needs)}` : "Needs hands only"}${loads}`;
 }

@@ -6,14 +6,16 @@ import { needsWords } from "./recipe-words.ts";
 import { movedStep, withoutStep, withStep } from "./step-numbers.ts";
 
 type BadOf = (field: string) => { readonly wrong: string } | null;
+type SayOf = (field: string) => string | undefined;
 
 interface StepRowsProps {
   readonly fields: RecipeFields;
   readonly onChange: (fields: RecipeFields) => void;
   readonly badOf: BadOf;
+  readonly sayOf: SayOf;
 }
 
-export function StepRows({ fields, onChange, badOf }: StepRowsProps) {
+export function StepRows({ fields, onChange, badOf, sayOf }: StepRowsProps) {
   const focusLater = useFocusLater();
   const { steps } = fields;
   const set = (index: number, change: Partial<StepFields>): void => onChange({ ...fields, steps: steps.map((row, i) => (i === index ? { ...row, ...change } : row)) });
@@ -37,7 +39,7 @@ export function StepRows({ fields, onChange, badOf }: StepRowsProps) {
       {steps.map((row, i) => (
         <fieldset class="edit-row" key={row.id}>
           <legend class="what">Step {i + 1}</legend>
-          <StepLines row={row} index={i} set={(change) => set(i, change)} badOf={badOf} />
+          <StepLines row={row} index={i} set={(change) => set(i, change)} badOf={badOf} sayOf={sayOf} />
           <p class="acts">
             {i > 0 && (
               <button type="button" class="btn word" id={`step-${i}-earlier`} onClick={() => move(i, -1)}>
@@ -69,6 +71,7 @@ interface StepLinesProps {
   readonly index: number;
   readonly set: (change: Partial<StepFields>) => void;
   readonly badOf: BadOf;
+  readonly sayOf: SayOf;
 }
 
 type Line = Exclude<keyof StepFields, "id" | "kept">;
@@ -82,20 +85,20 @@ const NEEDS = [
   ["holds", "holds", "At a time"],
 ] as const;
 
-function StepLines({ row, index, set, badOf }: StepLinesProps) {
+function StepLines({ row, index, set, badOf, sayOf }: StepLinesProps) {
   const line = (name: Line, key: string, label: string, mode: "numeric" | "text" = "numeric") => (
-    <FormField id={`step-${index}-${key}`} label={label} value={row[name]} onInput={(value) => set({ [name]: value })} bad={badOf(`step-${index}-${key}`)} inputMode={mode} />
+    <FormField id={`step-${index}-${key}`} label={label} value={row[name]} onInput={(value) => set({ [name]: value })} say={sayOf(`step-${index}-${key}`)} bad={badOf(`step-${index}-${key}`)} inputMode={mode} />
   );
   return (
     <>
-      <FormField id={`step-${index}-text`} label="What is done" value={row.text} onInput={(text) => set({ text })} bad={badOf(`step-${index}-text`)} lines={2} />
+      <FormField id={`step-${index}-text`} label="What is done" value={row.text} onInput={(text) => set({ text })} say={sayOf(`step-${index}-text`)} bad={badOf(`step-${index}-text`)} lines={2} />
       <div class="short">
         {line("handsOn", "on", "Hands, min")}
         {line("handsOff", "off", "By itself, min", "text")}
         {line("after", "after", "After steps (1, 3)", "text")}
         {line("within", "within", "May wait, min", "text")}
       </div>
-      <details open={NEEDS.some(([, key]) => badOf(`step-${index}-${key}`)) || undefined}>
+      <details open={NEEDS.some(([, key]) => badOf(`step-${index}-${key}`) ?? sayOf(`step-${index}-${key}`)) || undefined}>
         <summary class="word">{needsWords(row)}</summary>
         <div class="short">{NEEDS.map(([name, key, label]) => line(name, key, label))}</div>
         <p class="say">Pieces and how many go at a time make loads: 24 and 8 are three loads. Leave both empty for what is done once, however many batches.</p>
