@@ -20,6 +20,35 @@ function packed(folder: string): Plugin {
   };
 }
 
+/** Writes into early.js which files each page is made of, so that they are fetched beside the main ones and not after them. */
+function early(folder: string): Plugin {
+  const files: Record<string, string[]> = {};
+  return {
+    name: "early",
+    apply: "build",
+    generateBundle(_, bundle) {
+      const withImports = (name: string, seen: Set<string>): Set<string> => {
+        const chunk = bundle[name];
+        if (chunk?.type !== "chunk" || chunk.isEntry || seen.has(name)) return seen;
+        seen.add(name);
+        for (const next of chunk.imports) withImports(next, seen);
+        for (const css of chunk.viteMetadata?.importedCss ?? []) seen.add(css);
+        return seen;
+      };
+      for (const chunk of Object.values(bundle)) {
+        const page = chunk.type === "chunk" ? /pages\/([^/]+)\/page\.tsx$/.exec(chunk.facadeModuleId ?? "")?.[1] : undefined;
+        if (page !== undefined) files[page] = [...withImports(chunk.fileName, new Set())];
+      }
+    },
+    closeBundle() {
+      const file = path.join(folder, "early.js");
+      const text = readFileSync(file, "utf8");
+      if (!text.includes("FILES = {};")) throw new Error("early.js has no place for the files of the pages");
+      writeFileSync(file, text.replace("FILES = {};", `FILES = ${JSON.stringify(files)};`));
+    },
+  };
+}
+
 const OUT = new URL("web/dist", import.meta.url).pathname;
 
 /** The pages are built into web/dist; the server hands them out. No inline script or style may come out of this. */
@@ -27,7 +56,7 @@ export default defineConfig({
   root: "web",
   base: "/",
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-  plugins: [packed(OUT)],
+  plugins: [early(OUT), packed(OUT)],
   build: {
     outDir: "dist",
     emptyOutDir: true,

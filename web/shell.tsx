@@ -1,9 +1,10 @@
 /** What stands around every page: running head, the page itself, foot. */
 import type { ComponentType } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useErrorBoundary, useRef, useState } from "preact/hooks";
 import { sendState, type SendState } from "./api/send-state.ts";
 import { clock } from "./format.ts";
 import { household } from "./api/calls.ts";
+import { misfit } from "./api/client.ts";
 import { loadPage, pageAt, WORDS, type PageEntry, type PageProps } from "./pages.ts";
 import { Answer } from "./parts/answer.tsx";
 import { footNote } from "./parts/foot-note.ts";
@@ -25,6 +26,7 @@ export function Shell() {
       </a>
       <RunningHead folder={folder} arrival={arrival} />
       <Announcement title={at?.entry.title ?? "No such page"} arrival={arrival} />
+      {misfit.value !== null && <Misfit words={misfit.value} />}
       <main id="main" class={folder ? `p-${folder}` : ""} tabIndex={-1}>
         {at ? <Page key={`${folder}/${at.id ?? ""}`} entry={at.entry} {...(at.id === undefined ? {} : { id: at.id })} query={query} /> : <NoPage />}
       </main>
@@ -106,6 +108,7 @@ type PageModule = { readonly Component: ComponentType<PageProps> } | "failed" | 
 
 function Page({ entry, id, query }: PageProps & { readonly entry: PageEntry }) {
   const [module, setModule] = useState<PageModule>(null);
+  const [fault] = useErrorBoundary();
   useEffect(() => {
     let left = false;
     const put = (next: PageModule): void => {
@@ -119,6 +122,7 @@ function Page({ entry, id, query }: PageProps & { readonly entry: PageEntry }) {
       left = true;
     };
   }, [entry]);
+  if (fault !== undefined) return <NotDrawn />;
   if (module === null) return <div class="answer waits" />;
   if (module === "failed") return <NotFetched />;
   return <module.Component {...(id === undefined ? {} : { id })} query={query} />;
@@ -135,6 +139,34 @@ function NotFetched() {
         </button>
       </p>
     </>
+  );
+}
+
+/** The page met something it cannot draw, most likely an answer of a newer service. */
+function NotDrawn() {
+  return (
+    <>
+      <Answer>This page could not be drawn.</Answer>
+      <p class="under">The service may be newer than the pages in this window. What was saved is still saved.</p>
+      <p class="acts">
+        <button type="button" class="btn main" onClick={() => location.reload()}>
+          Fetch it again
+        </button>
+      </p>
+    </>
+  );
+}
+
+function Misfit({ words }: { readonly words: string }) {
+  return (
+    <div class="misfit">
+      <p class="notice" role="alert">
+        {words} Figures on it may be wrong.{" "}
+        <button type="button" class="btn word" onClick={() => location.reload()}>
+          Fetch the page again
+        </button>
+      </p>
+    </div>
   );
 }
 

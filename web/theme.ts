@@ -10,7 +10,7 @@ const isTheme = (text: string | null | undefined): text is Theme => THEMES.some(
 /** Null while the reader's preference decides. */
 export const theme = signal<Theme | null>(null);
 
-/** Reads what public/theme.js set before the first paint. */
+/** Reads what public/early.js set before the first paint. */
 export function readTheme(): void {
   const set = document.documentElement.dataset["theme"];
   theme.value = isTheme(set) ? set : null;

@@ -1,6 +1,9 @@
 /** Calls to the service: sent again with the same id when the connection breaks, versions carried, errors in words. The network is the only thing replaced. */
+import { readFileSync } from "node:fs";
+import path from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import * as calls from "#web/api/calls.ts";
+import { contracts } from "#web/api/client.ts";
 import { newId, uuidOf } from "#web/api/new-id.ts";
 import { ApiProblem } from "#web/api/problem.ts";
 import { sendState } from "#web/api/send-state.ts";
@@ -87,9 +90,40 @@ describe("an error", () => {
     expect(sent).toHaveLength(1);
   });
 
+  it("of the first page, drawn before the contracts have come, is told of when they have", async () => {
+    vi.resetModules();
+    vi.useFakeTimers();
+    const [freshCalls, client] = await Promise.all([import("#web/api/calls.ts"), import("#web/api/client.ts")]);
+    network(json(200, [{ ...BED, freeM2: "much" }]));
+    expect(await freshCalls.beds()).toHaveLength(1);
+    expect(client.misfit.value).toBeNull();
+    await vi.runAllTimersAsync();
+    vi.useRealTimers();
+    await vi.waitFor(() => expect(client.misfit.value).toContain("0.freeM2"));
+  });
+
   it("names the place where an answer does not fit the contract", async () => {
+    await contracts();
     network(json(200, [{ ...BED, freeM2: "much" }]));
     expect((await refused(calls.beds())).message).toContain("0.freeM2");
+  });
+
+  it("the code that every page begins with brings no contract and no parser with it", () => {
+    const seen = new Set<string>();
+    const follow = (file: string): void => {
+      if (seen.has(file)) return;
+      seen.add(file);
+      const text = readFileSync(file, "utf8");
+      for (const [, from] of text.matchAll(/^(?:import|export) (?!type )[^;]*?from "([^"]+)"/gms)) {
+        expect(from, file).not.toMatch(/shared\/contracts|^zod/);
+        if (from?.startsWith("#")) follow(path.resolve(from.slice(1)));
+        else if (from?.startsWith(".")) follow(path.resolve(path.dirname(file), from));
+      }
+    };
+    follow(path.resolve("web/main.tsx"));
+    follow(path.resolve("web/pages/calendar/page.tsx"));
+    follow(path.resolve("web/pages/today/page.tsx"));
+    expect(seen.size).toBeGreaterThan(30);
   });
 });
 

@@ -1,41 +1,74 @@
 /**
- * The one way from a page to the service. Answers are parsed with the contracts, so that a service that drifts is found here,
- * with a path. `read` fetches, `put` makes or changes, `post` asks, `remove` deletes; `./calls.ts` names them for each thing.
+ * The one way from a page to the service. Answers are read by the contracts, so that a service that drifts is found here, with a path.
+ * The contracts weigh more than all else on a page: the first answers are drawn before they have come, and are checked when they have.
+ * `read` fetches, `put` makes or changes, `post` asks, `remove` deletes; `./calls.ts` names them for each thing.
  */
+import { signal as reactive } from "@preact/signals";
+import { takeEarly } from "./early.ts";
 import { ApiProblem, problemOf } from "./problem.ts";
 import { following } from "./send-state.ts";
 
-/** A contract of shared/contracts: reads an answer, or names the first place where it does not fit. */
-interface Contract<T> {
-  safeParse(body: unknown): { readonly success: true; readonly data: T } | { readonly success: false; readonly error: { readonly issues: readonly { readonly path: readonly PropertyKey[]; readonly message: string }[] } };
+type Contracts = typeof import("./contracts.ts");
+type Name = keyof Contracts;
+type Answer<N extends Name> = Contracts[N]["_output"];
+
+/** Why an answer that is on the page already does not fit it; null while all fit. */
+export const misfit = reactive<string | null>(null);
+
+let here: Contracts | null = null;
+let coming: Promise<Contracts> | null = null;
+
+/** Fetched once; after that every answer is checked before it is handed on. */
+export function contracts(): Promise<Contracts> {
+  coming ??= import("./contracts.ts").then((all) => (here = all));
+  // without a connection the next entry tries again
+  coming.catch(() => (coming = null));
+  return coming;
 }
+
+/** The parser is let in when the first page has been drawn and read. */
+const FIRST_CHECK_MS = 3000;
 
 /** The version of each thing as last read one by one; a change is sent with it. Lists carry no versions. */
 const versions = new Map<string, string>();
 
-export async function read<T>(answer: Contract<T>, path: string, signal?: AbortSignal): Promise<T> {
-  const response = await fetchTwice(path, signal ? { signal } : {});
-  return parsed(answer, path, response);
+export async function read<N extends Name>(answer: N, path: string, signal?: AbortSignal): Promise<Answer<N>> {
+  const started = await takeEarly(path)?.catch(() => null);
+  signal?.throwIfAborted();
+  const response = started ?? (await fetchTwice(path, signal ? { signal } : {}));
+  const body = await bodyOf(response);
+  if (!response.ok || here !== null) return parsed(answer, path, response, body);
+  keepVersion(path, response);
+  setTimeout(() => void checkLate(answer, body), FIRST_CHECK_MS);
+  return body as Answer<N>;
+}
+
+async function checkLate(answer: Name, body: unknown): Promise<void> {
+  try {
+    fitting(await contracts(), answer, body);
+  } catch (thrown) {
+    if (thrown instanceof ApiProblem) misfit.value = thrown.message;
+  }
 }
 
 /** Asks something that stores nothing; no send state is shown for it. */
-export async function post<T>(answer: Contract<T>, path: string, body: unknown, signal?: AbortSignal): Promise<T> {
+export async function post<N extends Name>(answer: N, path: string, body: unknown, signal?: AbortSignal): Promise<Answer<N>> {
   const response = await fetchTwice(path, { ...withBody("POST", body), ...(signal ? { signal } : {}) });
   return parsed(answer, path, response);
 }
 
 /** Makes the thing with the id in the path, or changes it where its version is known. Safe to repeat: the id is the key. */
-export function put<T>(answer: Contract<T>, path: string, body: unknown): Promise<T> {
+export function put<N extends Name>(answer: N, path: string, body: unknown): Promise<Answer<N>> {
   return send(answer, path, withBody("PUT", body));
 }
 
 /** Sends text as it is, such as the rows of a weather record. */
-export function putText<T>(answer: Contract<T>, path: string, type: string, text: string): Promise<T> {
+export function putText<N extends Name>(answer: N, path: string, type: string, text: string): Promise<Answer<N>> {
   return send(answer, path, { method: "PUT", headers: { "content-type": type }, body: text });
 }
 
-function send<T>(answer: Contract<T>, path: string, request: { method: string; headers: Record<string, string>; body: string }): Promise<T> {
-  const entry = async (): Promise<T> => {
+function send<N extends Name>(answer: N, path: string, request: { method: string; headers: Record<string, string>; body: string }): Promise<Answer<N>> {
+  const entry = async (): Promise<Answer<N>> => {
     const version = versions.get(path);
     const response = await fetchTwice(path, version === undefined ? request : { ...request, headers: { ...request.headers, "if-match": version } });
     return parsed(answer, path, response);
@@ -78,12 +111,23 @@ async function fetchTwice(path: string, request: RequestInit): Promise<Response>
 
 export const isAbort = (thrown: unknown): boolean => thrown instanceof DOMException && thrown.name === "AbortError";
 
-async function parsed<T>(answer: Contract<T>, path: string, response: Response): Promise<T> {
-  const body = await bodyOf(response);
+async function parsed<N extends Name>(answer: N, path: string, response: Response, read?: unknown): Promise<Answer<N>> {
+  const body = read === undefined ? await bodyOf(response) : read;
   if (!response.ok) throw problemOf(response.status, body);
+  keepVersion(path, response);
+  // saved is saved, also where the contract cannot be fetched any more
+  const all = await contracts().catch(() => null);
+  return all === null ? (body as Answer<N>) : fitting(all, answer, body);
+}
+
+function keepVersion(path: string, response: Response): void {
   const version = response.headers.get("etag");
   if (version !== null) versions.set(path, version);
-  const result = answer.safeParse(body);
+}
+
+/** The answer as its contract reads it; else a problem that names the first place where it does not fit. */
+function fitting<N extends Name>(all: Contracts, answer: N, body: unknown): Answer<N> {
+  const result = all[answer].safeParse(body);
   if (result.success) return result.data;
   const issue = result.error.issues[0];
   throw new ApiProblem(-1, `The answer of the service does not fit this page${issue ? `: ${issue.path.join(".")} ${issue.message}` : ""}.`);

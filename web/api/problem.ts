@@ -1,5 +1,4 @@
 /** What went wrong with a call, in words that can be shown, and the fields they belong to. */
-import { Problem } from "#shared/contracts/problem.ts";
 import type { FieldFault } from "#shared/kernel/outcome.ts";
 
 export class ApiProblem extends Error {
@@ -26,10 +25,13 @@ export class ApiProblem extends Error {
 
 /** Reads an error answer; the service writes RFC 9457 problem documents. */
 export function problemOf(status: number, body: unknown): ApiProblem {
-  const read = Problem.safeParse(body);
-  if (!read.success) return new ApiProblem(status, `The service answered ${status} without a reason.`);
-  return new ApiProblem(status, read.data.detail || read.data.title, read.data.fields ?? []);
+  const { title, detail, fields } = (typeof body === "object" && body !== null ? body : {}) as { title?: unknown; detail?: unknown; fields?: unknown };
+  const words = typeof detail === "string" && detail !== "" ? detail : title;
+  if (typeof words !== "string" || words === "") return new ApiProblem(status, `The service answered ${status} without a reason.`);
+  return new ApiProblem(status, words, Array.isArray(fields) ? fields.filter(isFault) : []);
 }
+
+const isFault = (given: unknown): given is FieldFault => typeof given === "object" && given !== null && "path" in given && typeof given.path === "string" && "message" in given && typeof given.message === "string";
 
 /** Anything thrown on the way to an answer, as a problem with words. */
 export function asProblem(thrown: unknown): ApiProblem {

@@ -5,9 +5,9 @@
 import type { Forecast } from "#shared/contracts/sowings.ts";
 import { addWeeks, weekOf, weekStart, type IsoWeek } from "#shared/kernel/iso-week.ts";
 import { addDays, daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
-import { scaleLinear } from "d3-scale";
 import { monthsOn, stack } from "../../parts/date-dots.ts";
 import type { Ground } from "../../parts/hills.ts";
+import { roundSteps } from "../../parts/round-steps.ts";
 
 /** Something that happened, or is to be done, on one day. */
 export interface DayMark {
@@ -166,9 +166,6 @@ function laneOf({ forecast, picks, today }: SeasonFacts, { x, span, base, tall, 
   const [start, week] = [x(weekStart(first)), x(addDays(weekStart(first), 7)) - x(weekStart(first))];
   const now = weeks.indexOf(weekOf(today));
   const ground: Ground = { x: (n) => start + n * week, y: (grams) => base - (grams / tallest) * tall, base, weeks: count, now: now < 0 ? 0 : now };
-  const scale = scaleLinear([0, tallest / unitGrams], [0, 1])
-    .ticks(3)
-    .filter((n) => n > 0)
-    .map((n) => n * unitGrams);
+  const scale = roundSteps(tallest / unitGrams, 3).map((n) => n * unitGrams);
   return { ground, picked, low, likely, high, scale };
 }

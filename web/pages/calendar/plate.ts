@@ -1,8 +1,8 @@
 /** Where everything stands on the year sheet: one scale of kilograms for all hills, one row for each crop. Pixels; pure. */
-import { scaleLinear } from "d3-scale";
 import { weekStart } from "#shared/kernel/iso-week.ts";
 import { daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
 import type { Ground } from "../../parts/hills.ts";
+import { roundSteps } from "../../parts/round-steps.ts";
 import { rowNames, type CropSeries, type YearFigures } from "./year.ts";
 
 /** Rem kept left for names and right for the two columns of figures; calendar.css lays the week rule over the same measure. */
@@ -55,7 +55,8 @@ export function layOut(figures: YearFigures, room: { readonly width: number; rea
   const { width, rem } = room;
   const weeks = figures.weeks.length;
   const [left, end] = [LEFT_REM * rem, width - RIGHT_REM * rem];
-  const across = scaleLinear([0, weeks], [left, end]);
+  const week = (end - left) / Math.max(1, weeks);
+  const across = (index: number): number => left + index * week;
   const tallest = tallestGrams(figures);
   const pxPerGram = Math.min((STRIP_REM * rem) / (tallest * 1.08), (MOST_REM_A_KG * rem) / 1000);
   const head = HEAD_REM * rem;
@@ -69,7 +70,6 @@ export function layOut(figures: YearFigures, room: { readonly width: number; rea
     return { series, name, base: bottom };
   });
   const firstDay = figures.weeks[0]?.starts ?? weekStart("1970-W01");
-  const week = (end - left) / Math.max(1, weeks);
   return {
     width,
     rem,
@@ -85,8 +85,8 @@ export function layOut(figures: YearFigures, room: { readonly width: number; rea
     x: across,
     xOfDay: (date) => across(daysBetween(firstDay, date) / 7),
     ground: (base) => ({ x: across, y: (grams) => base - grams * pxPerGram, base, weeks, now: figures.now }),
-    marks: scaleLinear([0, tallest / unitGrams], [0, 1]).ticks(3).filter((n) => n > 0).map((n) => n * unitGrams),
-    weekAt: (px) => Math.max(0, Math.min(weeks - 1, Math.floor(across.invert(px)))),
+    marks: roundSteps(tallest / unitGrams, 3).map((n) => n * unitGrams),
+    weekAt: (px) => Math.max(0, Math.min(weeks - 1, Math.floor((px - left) / week))),
   };
 }
 

@@ -1,0 +1,21 @@
+/** The contracts that answers are read by. They come with a parser that is larger than all else on the first page, so they are fetched after it (client.ts). */
+export { Bed, Beds } from "#shared/contracts/beds.ts";
+export { Calendar } from "#shared/contracts/calendar.ts";
+export { CookDay, CookDays, Timetable } from "#shared/contracts/cook-days.ts";
+export { Crops } from "#shared/contracts/crops.ts";
+export { GramAccount } from "#shared/contracts/gram-account.ts";
+export { Health } from "#shared/contracts/health.ts";
+export { Household } from "#shared/contracts/household.ts";
+export { KeepingAnswer, KeepingFoods } from "#shared/contracts/keeping.ts";
+export { Larder } from "#shared/contracts/larder.ts";
+export { Lot, MovementOfLot } from "#shared/contracts/lots.ts";
+export { Pick, Picks } from "#shared/contracts/picks.ts";
+export { Place, Places } from "#shared/contracts/places.ts";
+export { PlanLine } from "#shared/contracts/plan-lines.ts";
+export { RecipeDraft } from "#shared/contracts/recipe-reading.ts";
+export { Recipe, Recipes } from "#shared/contracts/recipes.ts";
+export { Scaled } from "#shared/contracts/scaling.ts";
+export { Sighting } from "#shared/contracts/sightings.ts";
+export { Sowing, SowingPreview, Sowings } from "#shared/contracts/sowings.ts";
+export { Today } from "#shared/contracts/today.ts";
+export { DaysStored, Normals, WeatherHeld } from "#shared/contracts/weather.ts";
