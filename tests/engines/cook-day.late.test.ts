@@ -80,7 +80,8 @@ test("ten minutes late two hours into the autumn Sunday: a wait is passed, it is
   const { day, plan } = dayOf("autumn-sunday");
   const answer = replan(day, plan, 120, [{ kind: "late", byMin: 10 }]);
   const faults = checkCookDay(day, places(answer)).faults;
-  expect(answer.passed.length).toBe(faults.length);
+  expect(answer.passed.length).toBeGreaterThan(0);
+  expect(answer.passed).toEqual(faults);
   for (const text of answer.passed) expect(text).toMatch(/it may wait|done by|has to start within|its time is/);
 });
 

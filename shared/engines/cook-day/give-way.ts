@@ -4,23 +4,26 @@
  */
 import type { RecipeStep } from "../../kernel/recipe.ts";
 import type { CookDayInput, CookDayPlan } from "./types.ts";
+import { likelyOff } from "./under-way.ts";
 import { keyOf } from "./unrolled.ts";
 
-/** By how much waits may grow: every five minutes for two hours, then half a day, then for ever. */
-const ALLOWANCES = [...Array.from({ length: 24 }, (_, k) => 5 * (k + 1)), 720, 100_000];
+/** By how much times may be put off and waits may grow: every five minutes for two hours, then half a day, then for ever. */
+const FOR_EVER = 100_000;
+const ALLOWANCES = [...Array.from({ length: 24 }, (_, k) => 5 * (k + 1)), 720, FOR_EVER];
 
 type Try = (day: CookDayInput) => CookDayPlan | null;
 type IsBegun = (key: string) => boolean;
 
 /** The first plan that comes of it; null when nothing helps. */
 export function giveWay(day: CookDayInput, isBegun: IsBegun, attempt: Try): CookDayPlan | null {
-  const timeless = withoutTimes(day, isBegun);
+  const timeless = laterTimes(day, isBegun, FOR_EVER);
   const stages: ((by: number) => CookDayInput)[] = [
+    (by) => laterTimes(day, isBegun, by),
     (by) => longerWaits(timeless, by, isBegun),
     (by) => longerWaits(timeless, by, () => true),
     (by) => longerLimits(longerWaits(timeless, by, () => true), by),
   ];
-  return attempt(timeless) ?? stages.reduce((plan: CookDayPlan | null, stage) => plan ?? least(stage, attempt), null);
+  return stages.reduce((plan: CookDayPlan | null, stage) => plan ?? least(stage, attempt), null);
 }
 
 /** The plan with the least allowance that gives one; more allows all that less allows. */
@@ -41,16 +44,19 @@ function withSteps(day: CookDayInput, change: (step: RecipeStep, dish: string) =
   return { ...day, dishes: day.dishes.map((dish) => ({ ...dish, steps: dish.steps.map((step) => change(step, dish.id)) })) };
 }
 
-/** A fixed time becomes an earliest one; what has begun stays where it is. */
-function withoutTimes(day: CookDayInput, isBegun: IsBegun): CookDayInput {
+/** A fixed time becomes an earliest one, and a latest one so much later; what has begun stays where it is. */
+function laterTimes(day: CookDayInput, isBegun: IsBegun, by: number): CookDayInput {
   const loose = withSteps(day, (step, dish) => {
     if (isBegun(keyOf(dish, step.id))) return step;
+    const { startAtMin, endByMin = FOR_EVER } = step;
     const free = { ...step };
     delete free.startAtMin;
     delete free.endByMin;
-    return step.startAtMin === undefined ? free : { ...free, notBeforeMin: Math.max(step.startAtMin, step.notBeforeMin ?? 0) };
+    const begin = startAtMin === undefined ? {} : { notBeforeMin: Math.max(startAtMin, step.notBeforeMin ?? 0) };
+    const latest = Math.min(endByMin, startAtMin === undefined ? FOR_EVER : startAtMin + step.handsOnMin + likelyOff(step)) + by;
+    return { ...free, ...begin, ...(latest < FOR_EVER ? { endByMin: latest } : {}) };
   });
-  return { ...loose, endByMin: null };
+  return { ...loose, endByMin: day.endByMin === null || by >= FOR_EVER ? null : day.endByMin + by };
 }
 
 function longerWaits(day: CookDayInput, by: number, since: IsBegun): CookDayInput {
