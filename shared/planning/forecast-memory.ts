@@ -21,7 +21,7 @@ export function forecastOf(question: ForecastQuestion, memory: ForecastMemory | 
   return forecast;
 }
 
-/** The whole question: of the weather the stretch of days, of the crop its name, because record and book are the memory's own. */
+/** The whole question: of the weather the stretch of days and the day up to which it was known, of the crop its name, because record and book are the memory's own. */
 function inWords({ weather, planting, ...rest }: ForecastQuestion): string {
-  return JSON.stringify([weather.firstDay, weather.days, { ...planting, crop: planting.crop.slug }, rest]);
+  return JSON.stringify([weather.firstDay, weather.days, weather.asOf, weather.years.length, { ...planting, crop: planting.crop.slug }, rest]);
 }
