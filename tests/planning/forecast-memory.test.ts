@@ -55,8 +55,9 @@ const NEXT: [what: string, facts: GardenFacts][] = [
 
 it("changes nothing in an answer, whatever was asked before", () => {
   const remembered = memory();
-  for (const [what, facts] of [["first", garden(SOWN)] as [string, GardenFacts], ...NEXT, ...NEXT]) expect({ what, ...all({ ...facts, memory: remembered }) }).toEqual({ what, ...all(facts) });
-  expect(remembered.found).toBeGreaterThan(remembered.reckoned);
+  const first: [string, GardenFacts] = ["first", garden(SOWN)];
+  for (const [what, facts] of [first, ...NEXT, first]) expect({ what, ...all({ ...facts, memory: remembered }) }).toEqual({ what, ...all(facts) });
+  expect(remembered.found).toBeGreaterThan(50);
 });
 
 it("reckons after one more pick only the crop that was picked", () => {
