@@ -50,7 +50,7 @@ function after(so: ChangedDay, event: DayEvent, nowMin: number): ChangedDay {
 }
 
 /** What comes after a step that is left out comes after what that one came after; steps that were begun stay. */
-function without(dish: DayDish, begun: readonly Begun[], only: string | undefined): DayDish {
+export function without(dish: DayDish, begun: readonly Begun[], only: string | undefined): DayDish {
   const isBegun = (id: string): boolean => begun.some((one) => one.dish === dish.id && one.step === id);
   const out = new Set(dish.steps.filter((step) => (only === undefined || step.id === only) && !isBegun(step.id)).map((step) => step.id));
   const before = (ids: readonly string[]): string[] => [...new Set(ids.flatMap((id) => (out.has(id) ? before(dish.steps.find((step) => step.id === id)?.after ?? []) : [id])))];
