@@ -1,8 +1,8 @@
-/** Loads what is known of a kitchen, in four questions and the household's row, whatever its size. Nothing is computed here. */
+/** Loads what is known of a kitchen, in five questions and the household's row, whatever its size. Nothing is computed here. */
 import { and, asc, eq, gte } from "drizzle-orm";
-import { cookDayDishes, cookDays, planLines, recipes } from "#db/schema/index.ts";
+import { cookDayDishes, cookDays, planLines, recipes, wishes } from "#db/schema/index.ts";
 import type { Tx } from "#db/client.ts";
-import type { LocalDate } from "#shared/kernel/local-date.ts";
+import { isLocalDate, type LocalDate } from "#shared/kernel/local-date.ts";
 import { bookEats } from "#shared/planning/book-eats.ts";
 import type { KitchenFacts, UpcomingCookDay } from "#shared/planning/facts.ts";
 import { systemOf, type House } from "./house.ts";
@@ -19,11 +19,17 @@ export async function loadKitchen(tx: Tx, house: House, book: Reference, asOf: L
     eatsFrom: house.eats ? "household" : "book",
     glutGrams: house.glutGrams,
     recipes: recipeRows.map((row) => recipeUse(row, book, systemOf(house))),
-    askedFor: [],
+    askedFor: await wished(tx, asOf),
     planLines: lines,
     cookDays: await upcoming(tx, asOf),
     preservation: book.preservation,
   };
+}
+
+/** What somebody asked for and the day for it is not over. */
+async function wished(tx: Tx, asOf: LocalDate): Promise<string[]> {
+  const rows = await tx.select({ recipeId: wishes.recipeId, by: wishes.by }).from(wishes);
+  return [...new Set(rows.filter(({ by }) => by === null || !isLocalDate(by) || by >= asOf).map(({ recipeId }) => recipeId))];
 }
 
 async function upcoming(tx: Tx, asOf: LocalDate): Promise<UpcomingCookDay[]> {

@@ -13,8 +13,8 @@ export async function takeRecipeOut(tx: Tx, householdId: string, id: string, ifM
   if (!recipe) return refuse("not-found", "There is no such recipe.");
   refuseStaleDelete(ifMatch, tagOf(recipe));
   if (recipe.origin === "book") return refuse("conflict", "This recipe belongs to the book that comes with Stillroom and stays in it. Change it to make it your own.");
-  const { lines, cookDays, recipes } = await usesOf(tx, recipe);
-  const needed = [count(lines, "week's plan", "weeks' plans"), count(cookDays, "cook day", "cook days"), count(recipes, "other recipe", "other recipes")].filter((one) => one !== null);
+  const { lines, cookDays, recipes, lots, wishes } = await usesOf(tx, recipe);
+  const needed = [count(lines, "week's plan", "weeks' plans"), count(cookDays, "cook day", "cook days"), count(recipes, "other recipe", "other recipes"), count(lots, "lot in the larder", "lots in the larder"), count(wishes, "wish", "wishes")].filter((one) => one !== null);
   if (needed.length > 0) return refuse("conflict", `This recipe is needed by ${needed.join(" and ")}. Take it out there first.`);
   await deleteRecipe(tx, recipe);
   // what was the book's before somebody changed it is the book's again

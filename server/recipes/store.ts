@@ -1,6 +1,6 @@
 import { and, asc, eq, inArray, sql } from "drizzle-orm";
 import type { Tx } from "#db/client.ts";
-import { bookRecipes, cookDayDishes, households, planLines, recipeParts, recipes } from "#db/schema/index.ts";
+import { bookRecipes, cookDayDishes, households, lots, planLines, recipeParts, recipes, stockTargets, wishes } from "#db/schema/index.ts";
 import type { NewRecipe } from "#shared/contracts/recipes.ts";
 import { columnsOf, partsOf } from "../facts/stored-recipe.ts";
 import type { RecipeRow } from "../facts/stored-recipe.ts";
@@ -86,6 +86,8 @@ export interface Uses {
   readonly lines: number;
   readonly cookDays: number;
   readonly recipes: number;
+  readonly lots: number;
+  readonly wishes: number;
 }
 
 /** Where a recipe is still needed. */
@@ -94,6 +96,9 @@ export async function usesOf(tx: Tx, { householdId, id }: RecipeRow): Promise<Us
     lines: await tx.$count(planLines, and(eq(planLines.householdId, householdId), eq(planLines.recipeId, id))),
     cookDays: await tx.$count(cookDayDishes, and(eq(cookDayDishes.householdId, householdId), eq(cookDayDishes.recipeId, id))),
     recipes: await tx.$count(recipeParts, and(eq(recipeParts.householdId, householdId), eq(recipeParts.partId, id))),
+    lots: await tx.$count(lots, and(eq(lots.householdId, householdId), eq(lots.recipeId, id))),
+    wishes:
+      (await tx.$count(wishes, and(eq(wishes.householdId, householdId), eq(wishes.recipeId, id)))) + (await tx.$count(stockTargets, and(eq(stockTargets.householdId, householdId), eq(stockTargets.recipeId, id)))),
   };
 }
 

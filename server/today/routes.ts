@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { Today, TodayQuery } from "#shared/contracts/today.ts";
 import { todayList } from "#shared/planning/today-list.ts";
 import { loadHomestead } from "../facts/homestead.ts";
+import { loadLarder } from "../facts/larder.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { toContract } from "./to-contract.ts";
@@ -13,10 +14,10 @@ export const todayRoutes: FastifyPluginAsyncZod<Deps> = async (app, { answer, bo
     async (request, reply) => {
       const book = await books();
       return answer(request, reply, {
-        restsOn: ["garden", "kitchen", "weather"],
+        restsOn: ["garden", "kitchen", "weather", "larder"],
         asOf: request.query.asOf,
-        load: (tx, house, day) => loadHomestead(tx, house, book, day),
-        reckon: ({ garden, kitchen }) => ({ body: toContract(todayList(garden, kitchen)) }),
+        load: async (tx, house, day) => ({ ...(await loadHomestead(tx, house, book, day)), larder: await loadLarder(tx, book, day) }),
+        reckon: ({ garden, kitchen, larder }) => ({ body: toContract(todayList(garden, kitchen, larder)) }),
       });
     },
   );

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { PLACE_KINDS } from "../kernel/way.ts";
-import { Day, Id, Name, StoredId } from "./common.ts";
+import { Day, Name, StoredId } from "./common.ts";
 
 const Litres = z.number().positive("must be more than nothing").max(100_000).multipleOf(0.1, "has one decimal at most");
 
@@ -47,7 +47,7 @@ export const Room = z
     freeLitres: z.number().nullable(),
     /** Days over which it is frozen, and how much on each; one day unless the freezer takes less in 24 hours. */
     days: z.array(z.object({ grams: z.int() })),
-    eatFirst: z.array(z.object({ lotId: Id, title: z.string(), text: z.string() })),
+    eatFirst: z.array(z.object({ lotId: StoredId, title: z.string(), text: z.string() })),
   })
   .meta({ id: "Room" });
 export type Room = z.infer<typeof Room>;

@@ -10,6 +10,8 @@ import type { GardenFacts, KitchenFacts } from "./facts.ts";
 import { asker } from "./garden-forecasts.ts";
 import { missingOf } from "./garden-outlook.ts";
 import { reckonGarden, type GardenReckoning } from "./garden-reckoning.ts";
+import type { LarderFacts } from "./larder-facts.ts";
+import { useFirstToday } from "./larder-overview.ts";
 import { seasonOf } from "./season.ts";
 import { jobsToday, sowingsAhead } from "./today-jobs.ts";
 import { picksToday } from "./today-picks.ts";
@@ -19,7 +21,8 @@ import { frostNotices, glutNotices, setUpNotices } from "./today-urgent.ts";
 /** Far enough for a glut to be seen ten days before it is on the table, and for what is sown in a fortnight. */
 const WEEKS_AHEAD = 6;
 
-export function todayList(facts: GardenFacts, kitchen: KitchenFacts): TodayList {
+/** Without a larder nothing is to be used first. */
+export function todayList(facts: GardenFacts, kitchen: KitchenFacts, larder?: LarderFacts): TodayList {
   const garden = asKnown(facts);
   const today = dayNumber(garden.asOf);
   const reckoning = reckonGarden(garden, kitchen, { from: weekOf(garden.asOf), weeks: WEEKS_AHEAD });
@@ -37,7 +40,7 @@ export function todayList(facts: GardenFacts, kitchen: KitchenFacts): TodayList 
     pick,
     sow: sowingsAhead(grown.forecasts, today),
     jobs: jobsToday(grown.forecasts, frost, today),
-    useFirst: [],
+    useFirst: larder === undefined ? [] : useFirstToday(larder),
     cook: cookAhead(kitchen, reckoning, garden.asOf),
   };
 }

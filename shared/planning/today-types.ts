@@ -9,7 +9,7 @@ export interface TodayList {
   readonly pick: readonly PickRow[];
   readonly sow: readonly { readonly sowingId: string; readonly crop: string; readonly name: string; readonly bedName: string; readonly on: LocalDate; readonly text: string }[];
   readonly jobs: readonly { readonly sowingId: string | null; readonly on: LocalDate; readonly text: string }[];
-  /** Lots to eat first; empty as long as no larder is kept. */
+  /** Lots to throw away, to eat first and to count again, in this order. */
   readonly useFirst: readonly { readonly lotId: string; readonly title: string; readonly text: string }[];
   readonly cook: readonly { readonly cookDayId: string | null; readonly on: LocalDate; readonly text: string; readonly href: string }[];
 }
