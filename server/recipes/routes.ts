@@ -3,6 +3,7 @@ import { z } from "zod";
 import { IdParams } from "#shared/contracts/common.ts";
 import { RecipeDraft, RecipeToRead } from "#shared/contracts/recipe-reading.ts";
 import { NewRecipe, Recipe, Recipes, RecipesQuery } from "#shared/contracts/recipes.ts";
+import { Scaled, ScaleAsked } from "#shared/contracts/scaling.ts";
 import { loadHouse, systemOf } from "../facts/house.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
@@ -12,6 +13,7 @@ import { granted, notFound } from "../problems.ts";
 import { takeRecipeOut } from "./delete-recipe.ts";
 import { readRecipe } from "./read-recipe.ts";
 import { saveRecipe } from "./save-recipe.ts";
+import { scaleRecipe } from "./scale-recipe.ts";
 import { findRecipe, listRecipes } from "./store.ts";
 import { toContract } from "./to-contract.ts";
 
@@ -65,6 +67,17 @@ export const recipeRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, a
       const book = await books();
       const house = await within(request, (tx, householdId) => loadHouse(tx, householdId));
       return readRecipe(request.body, book, systemOf(house));
+    },
+  );
+
+  app.post(
+    "/api/recipes/:id/scaled",
+    { schema: { tags, summary: "A recipe for more or less: both unit systems, what does not scale, whether it fits", params: IdParams, body: ScaleAsked, response: { 200: Scaled, ...refusals } } },
+    async (request) => {
+      const book = await books();
+      const { house, row } = await within(request, async (tx, householdId) => ({ house: await loadHouse(tx, householdId), row: await findRecipe(tx, householdId, request.params.id) }));
+      if (!row) throw notFound("recipe");
+      return granted(scaleRecipe(row, request.body, book, house));
     },
   );
 
