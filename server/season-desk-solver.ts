@@ -31,6 +31,7 @@ function opened(highs: Highs, programme: Programme): OpenProgramme {
   return {
     minimise: (costs, effort, start) => minimised(model, costs, effort, start ?? null),
     setBounds: (from, to) => void model.changeColsBounds({ kind: "range", from: 0, to: numCols - 1 }, from, to),
+    setWhole: (kinds) => void model.changeColsIntegrality({ kind: "range", from: 0, to: numCols - 1 }, kinds),
     lock(costs, most) {
       const at = [...costs.keys()].filter((column) => costs[column] !== 0);
       model.addRow(-Infinity, most, { indices: at, values: at.map((column) => costs[column] as number) });
@@ -47,8 +48,7 @@ function opened(highs: Highs, programme: Programme): OpenProgramme {
 function minimised(model: Model, costs: Float64Array, { seconds, gap }: Effort, start: Float64Array | null): Solved {
   model.changeColsCost({ kind: "range", from: 0, to: costs.length - 1 }, costs);
   const before = model.getRunTime();
-  // the native clock runs on from one call to the next
-  model.options.set({ time_limit: before + Math.max(0.05, seconds), mip_abs_gap: Math.max(1e-7, gap) });
+  model.options.set({ time_limit: Math.max(0.05, seconds), mip_abs_gap: Math.max(1e-7, gap) });
   if (start) model.setSolution({ colValue: start });
   model.run();
   const status = model.getModelStatus();

@@ -35,6 +35,8 @@ export interface Solved {
 export interface OpenProgramme {
   minimise(costs: Float64Array, effort: Effort, start?: Float64Array | null): Solved;
   setBounds(lower: Float64Array, upper: Float64Array): void;
+  /** 1 where only whole numbers will do, from now on. */
+  setWhole(whole: Int32Array): void;
   /** Σ costs · x ≤ most, from now on. */
   lock(costs: Float64Array, most: number): void;
   /** Takes back the newest locks until so many are left. */

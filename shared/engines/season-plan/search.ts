@@ -7,6 +7,9 @@ import type { SeasonModel } from "./model.ts";
 import type { OpenProgramme, Solved, Solver } from "./programme.ts";
 
 const WEEKS_AT_ONCE = 6;
+const ROLL_WEEKS = 3;
+/** Pieces need no proof: a few grams or a hundredth of a point are left for the levels themselves. */
+const PIECE_GAP = 0.02;
 const SECONDS_A_PIECE = 2;
 
 interface WholeColumn {
@@ -71,11 +74,43 @@ export class SeasonSearch {
       if (!start) return;
       const free = this.neighbourhood(piece);
       const before = this.valueOf(costs, start);
-      const solved = this.within(start, free, () => this.run(costs, Math.min(SECONDS_A_PIECE, until - this.spent), 1e-4, start));
+      const solved = this.within(start, free, () => this.run(costs, Math.min(SECONDS_A_PIECE, until - this.spent), PIECE_GAP, start));
       const better = solved.values !== null && solved.value < before - 1e-6;
       if (better) this.best = solved.values;
       idle = better ? 0 : idle + 1;
     }
+  }
+
+  /**
+   * Once through the season: the weeks in hand in whole batches, those to come in fractions, those gone as they were decided. Gives a good
+   * plan at the cost of some small runs, because the fractions already know what the later weeks will need.
+   */
+  rollForward(costs: Float64Array, seconds: number, stop: () => boolean): void {
+    const { programme, season } = this.model;
+    const [lower, upper] = [Float64Array.from(programme.lower), Float64Array.from(programme.upper)];
+    const until = this.spent + seconds;
+    let found: Float64Array | null = null;
+    try {
+      for (let from = 0; from < season.weeks; from += ROLL_WEEKS) {
+        if (stop()) return;
+        const whole = new Int32Array(programme.whole.length);
+        for (const { column, week } of this.wholes) {
+          if (week >= from && week < from + ROLL_WEEKS + 1) whole[column] = 1;
+          if (week >= from || !found) continue;
+          lower[column] = upper[column] = Math.round(found[column] ?? 0);
+        }
+        this.open.setBounds(lower, upper);
+        this.open.setWhole(whole);
+        const left = Math.max(0.2, (until - this.spent) / Math.ceil((season.weeks - from) / ROLL_WEEKS));
+        found = this.run(costs, left, PIECE_GAP, null).values;
+        if (!found) return;
+      }
+    } finally {
+      this.open.setBounds(programme.lower, programme.upper);
+      this.open.setWhole(programme.whole);
+    }
+    const settled = found && this.settle(costs, found);
+    if (settled && (!this.best || this.valueOf(costs, settled) < this.valueOf(costs, this.best))) this.best = settled;
   }
 
   private get pieces(): number {
