@@ -8,6 +8,7 @@ import { knownFacts } from "./known-facts.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import { byPacket } from "./packet-days.ts";
 import { slowedByShortDays } from "./season-limits.ts";
+import { firstCut } from "./spread.ts";
 import { covered, degreeDaySums, emergenceSums, firstDayReaching } from "./thermal-time.ts";
 import type { FinishedSowing, ForecastQuestion } from "./types.ts";
 import { coldNeedOf, endsBy, restsInWinter } from "./winter.ts";
@@ -45,7 +46,7 @@ function warmthTaken(q: ForecastQuestion, facts: KnownFacts): number | null {
   const slowed = slowedByShortDays(crop) || restsInWinter(crop, q.planting.sownOn ?? clock.startDay, q.southern);
   const warmth = degreeDaySums(air, crop.baseC, crop.upperC, slowed ? (q.latitudeDeg ?? null) : null);
   const took = (warmth.values[picked] as number) - (warmth.values[from] as number);
-  return took > 0 ? Math.log(took / clock.likelyCd) : null;
+  return took > 0 ? Math.log(took / (clock.likelyCd * firstCut(crop).share)) : null;
 }
 
 /** ln(grams picked / book yield of its size and age) of a season that is over; null where it is not, or where it failed. */

@@ -11,7 +11,6 @@ import { ranToSeedOn, RUN_TO_SEED_DAYS } from "./flowering.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import { slowedByShortDays } from "./season-limits.ts";
 import type { Seasons } from "./seasons.ts";
-import { firstCut } from "./spread.ts";
 import { nextDays, soilOf } from "./thermal-time.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
 import type { ForecastQuestion, LiftingDays } from "./types.ts";
@@ -105,7 +104,7 @@ export function basisOf(q: ForecastQuestion, facts: KnownFacts): SourceRef[] {
 
 function methodSources(crop: CropFacts): SourceRef[] {
   const rows: SourceRef[] = [{ id: "BE", text: "Degree-days by the single sine" }];
-  if (firstCut(crop).share < 1) rows.push({ id: "ISU92", text: "First leaves before full growth" });
+  if (crop.habit === "cut-again" && !crop.perennial) rows.push({ id: "ISU92", text: "First leaves before full growth" });
   if (slowedByShortDays(crop)) rows.push({ id: "FOR", text: "Day length" });
   return rows;
 }

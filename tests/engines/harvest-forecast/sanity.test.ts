@@ -13,20 +13,20 @@ import { cropOf, dailyRecordOf, DE_BILT, longRecordsAtHand, MILWAUKEE, NEEDS_REC
 const TRANSPLANTED = new Set(["tomato", "cherry-tomato", "cabbage", "broccoli", "leek"]);
 /** The other run takes the book figure as it is; by the sea the forecast takes these as early varieties, × 0.85. */
 const EARLY_BY_THE_SEA = new Set(["sweetcorn", "pumpkin", "butternut-squash", "leek"]);
-/** It counts leaves to full growth; the forecast takes the first of them at 0.82 of it, give or take 0.13 of the logarithm. */
-const LEAVES = { share: 0.82, sigmaLn: 0.13 };
+/** It counts leaves to full growth and fruit to market; the forecast takes the first of them at so much of it, give or take so much of the logarithm. */
+const FIRST: Readonly<Partial<Record<string, { readonly share: number; readonly sigmaLn: number }>>> = { "cut-again": { share: 0.82, sigmaLn: 0.13 }, repeat: { share: 0.95, sigmaLn: 0.03 } };
 
-/** The crop as the other run counts it: no early variety, no first leaves, and nothing in the spread but the table's own. */
+/** The crop as the other run counts it: no early variety, no first leaves or fruit, and nothing in the spread but the table's own. */
 function bookCrop(slug: string, bySea: boolean): CropFacts {
   const crop = cropOf(slug);
-  const leaves = crop.habit === "cut-again";
-  const times = 1 / ((bySea && EARLY_BY_THE_SEA.has(slug) ? 0.85 : 1) * (leaves ? LEAVES.share : 1));
+  const first = FIRST[crop.habit] ?? { share: 1, sigmaLn: 0 };
+  const times = 1 / ((bySea && EARLY_BY_THE_SEA.has(slug) ? 0.85 : 1) * first.share);
   const { low, likely, high } = crop.thermal;
   const site = 1 / ((crop.quotedMeanC as number) - crop.baseC);
   const before = crop.thermalAfterEmergence === null || TRANSPLANTED.has(slug) ? 0 : 0.25 * (1 - crop.thermalAfterEmergence / likely);
   return {
     ...crop,
-    sigmaLn: Math.sqrt(crop.sigmaLn ** 2 - site ** 2 - before ** 2 - (leaves ? LEAVES.sigmaLn ** 2 : 0)),
+    sigmaLn: Math.sqrt(crop.sigmaLn ** 2 - site ** 2 - before ** 2 - first.sigmaLn ** 2),
     thermal: { low: low * times, likely: likely * times, high: high * times },
     thermalAfterEmergence: crop.thermalAfterEmergence === null ? null : crop.thermalAfterEmergence * times,
   };
