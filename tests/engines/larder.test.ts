@@ -1,6 +1,6 @@
 /** Balances, the oldest first, room, and the account of every gram: worked cases of the household's day, and random histories in every order against a second reckoning. */
 import { describe, expect, it } from "vitest";
-import { balanceOf, closes, freezingLoad, gramAccount, leftFor, litresOf, mostOwed, oldestFirst, overDays, roomState, seasonOfDay, type CropLot, type LotEntry } from "#shared/engines/larder/index.ts";
+import { balanceOf, closes, differencesOf, freezingLoad, gramAccount, leftFor, litresOf, mostOwed, oldestFirst, overDays, roomState, seasonOfDay, type CropLot, type LotEntry } from "#shared/engines/larder/index.ts";
 import { dateOf, dayNumber } from "#shared/kernel/local-date.ts";
 import { seededRandom } from "#shared/kernel/seeded-random.ts";
 
@@ -107,6 +107,16 @@ describe("room", () => {
     expect(litresOf({ grams: 5000, portions: null, portionMl: 500 })).toBe(6);
     expect(litresOf({ grams: null, portions: 6, portionMl: null })).toBeNull();
     expect([40, 41, 45].map((used) => roomState(used, 45))).toEqual(["has room", "nearly full", "full"]);
+  });
+});
+
+describe("two reckonings of one account", () => {
+  it("are told apart by the line in which they differ", () => {
+    const [row] = gramAccount([{ crop: "leek", on: "2027-07-20", grams: 5 }], [], false);
+    if (!row) throw new Error("no row");
+    expect(differencesOf([row], [{ ...row }])).toEqual([]);
+    expect(differencesOf([row], [{ ...row, eaten: 1 }])).toEqual(["leek 2027 eaten 0", "leek 2027 eaten 1"]);
+    expect(differencesOf([row], [])).toContain("leek 2027 picked 5");
   });
 });
 

@@ -70,6 +70,13 @@ export function closes(row: CropSeason): boolean {
   return row.picked === row.trimmed + row.eaten + row.batches + row.given + row.composted + row.onHand + row.unaccounted;
 }
 
+/** The lines in which two reckonings of one account differ, by crop, season and line; none when they agree. */
+export function differencesOf(one: readonly CropSeason[], other: readonly CropSeason[]): string[] {
+  const lines = (rows: readonly CropSeason[]): string[] => rows.flatMap((row) => Object.entries(row).map(([line, value]) => `${row.crop} ${row.season} ${line} ${value}`));
+  const [first, second] = [new Set(lines(one)), new Set(lines(other))];
+  return [...lines(one).filter((line) => !second.has(line)), ...lines(other).filter((line) => !first.has(line))];
+}
+
 interface Sums {
   readonly crop: string;
   readonly season: number;
