@@ -90,7 +90,8 @@ function SeenList({ seen, today, onUndo }: { readonly seen: readonly Sighting[];
           <button type="button" class="btn word" onClick={() => onUndo(id)}>
             Undo
             <span class="vh">
-              : {STAGE_WORDS[stage]}, {day(seenOn, today)}
+              {" "}
+              the sighting: {STAGE_WORDS[stage]}, {day(seenOn, today)}
             </span>
           </button>
         </li>

@@ -1,6 +1,6 @@
-/** The same figures as the plate, as a table in kilograms. */
+/** The same figures as the plate, as a table. */
 import { useState } from "preact/hooks";
-import { weightCell, weekNumber, weekSpan } from "../../format.ts";
+import { tableUnit, weekNumber, weekSpan, weightCell } from "../../format.ts";
 import type { CropNames, YearFigures } from "./year.ts";
 
 /** Less is left blank: it would read 0.0. */
@@ -12,7 +12,7 @@ export function YearTable({ figures, names }: { readonly figures: YearFigures; r
   return (
     <section class="sec">
       <details onToggle={(event) => setOpen(event.currentTarget instanceof HTMLDetailsElement && event.currentTarget.open)}>
-        <summary class="word">The year as a table, in kilograms</summary>
+        <summary class="word">The year as a table, in {tableUnit().long}</summary>
         {open && <Table figures={figures} names={names} />}
       </details>
     </section>
