@@ -23,6 +23,8 @@ export const PAGES: readonly PageEntry[] = [
   { path: /^\/beds(?:\/([0-9a-f-]{36}))?$/i, title: "Beds", folder: "beds" },
   { path: /^\/cook-day(?:\/([0-9a-f-]{36}))?$/i, title: "Cook day", folder: "cook-day" },
   { path: /^\/recipes(?:\/([0-9a-f-]{36}|new))?$/i, title: "Recipes", folder: "recipes" },
+  { path: /^\/larder$/, title: "Larder", folder: "larder" },
+  { path: /^\/keeping$/, title: "Can I keep this?", folder: "keeping" },
   { path: /^\/household$/, title: "Household", folder: "household" },
 ];
 
@@ -32,6 +34,7 @@ export const WORDS = [
   { folder: "calendar", word: "Calendar", wide: false },
   { folder: "beds", word: "Beds", wide: false },
   { folder: "cook-day", word: "Cook day", wide: false },
+  { folder: "larder", word: "Larder", wide: true },
   { folder: "recipes", word: "Recipes", wide: true },
   { folder: "household", word: "Household", wide: true },
 ].filter(({ folder }) => fileOf(folder) in modules);

@@ -1,0 +1,106 @@
+/** The larder: the sentence, room, use first, by place, put in. */
+import { useState } from "preact/hooks";
+import type { Crop } from "#shared/contracts/crops.ts";
+import type { Larder } from "#shared/contracts/larder.ts";
+import type { LarderLot } from "#shared/contracts/lots.ts";
+import type { Recipe } from "#shared/contracts/recipes.ts";
+import { putMovement, removeMovement } from "../../api/calls.ts";
+import { newId } from "../../api/new-id.ts";
+import { asProblem } from "../../api/problem.ts";
+import { Answer } from "../../parts/answer.tsx";
+import { ProblemNote } from "../../parts/problem-note.tsx";
+import { UndoLine } from "../../parts/undo-line.tsx";
+import { AgePlate } from "./age-plate.tsx";
+import { doneWords, lotLine, lotName, urgencyOf } from "./lot-words.ts";
+import { MoveRow, type Move } from "./move-row.tsx";
+import { PlaceForm } from "./place-form.tsx";
+import { PlaceList } from "./place-list.tsx";
+import { PutIn } from "./put-in.tsx";
+import { RoomPlate } from "./room-plate.tsx";
+
+interface LarderViewProps {
+  readonly held: Larder;
+  readonly all: readonly Recipe[];
+  readonly book: readonly Crop[];
+  readonly again: () => Promise<void>;
+}
+
+interface Done {
+  readonly words: string;
+  readonly lotId: string;
+  readonly movementId: string;
+}
+
+export function LarderView({ held, all, book, again }: LarderViewProps) {
+  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string } | null>(null);
+  const [done, setDone] = useState<Done | null>(null);
+  const attempt = async (act: () => Promise<void>): Promise<void> => {
+    try {
+      await act();
+      setFailed(null);
+    } catch (thrown) {
+      setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: asProblem(thrown).message }));
+    }
+  };
+  const move: Move = (lot, kind, amount, placeId) =>
+    attempt(async () => {
+      const movementId = newId();
+      await putMovement(lot.id, movementId, { kind, on: held.today, at: new Date().toISOString(), ...(placeId === undefined ? {} : { placeId }), ...amount });
+      setDone({ words: doneWords(kind, amount, lotName(lot, held.today)), lotId: lot.id, movementId });
+      await again();
+    });
+  const undo = ({ lotId, movementId }: Done): Promise<void> =>
+    attempt(async () => {
+      await removeMovement(lotId, movementId);
+      setDone(null);
+      await again();
+    });
+  const first = firstOf(held);
+  return (
+    <>
+      <Answer>{held.headline}</Answer>
+      <p class="acts no-print">
+        <a class="btn word" href="/larder?view=account">
+          Where the grams went
+        </a>
+        <a class="btn word" href="/keeping">
+          Can I keep this?
+        </a>
+      </p>
+      {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
+      {done && <UndoLine done={done.words} undo={() => void undo(done)} of={done.words} />}
+      <RoomPlate places={held.places} />
+      {held.toRecount.map(({ lotId, text }) => (
+        <p class="notice" key={lotId}>
+          {text}
+        </p>
+      ))}
+      {first.length > 0 && (
+        <section class="sec" aria-labelledby="first-h">
+          <h2 id="first-h">Use first</h2>
+          <AgePlate lots={first} today={held.today} />
+          <ul class="rows first">
+            {first.map((lot) => (
+              <li key={lot.id}>
+                <p>
+                  <b class="what">{lotName(lot, held.today)}</b>
+                  <span class={urgencyOf(lot, held.today) === "later" ? "quiet" : "over"}>{lotLine(lot, held.today)}</span>
+                </p>
+                <MoveRow lot={lot} name={lotName(lot, held.today)} deeds={lot.discard ? ["compost"] : ["take", "give", "compost"]} onMove={move} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <PlaceList held={held} onMove={move} />
+      <PutIn held={held} all={all} book={book} again={again} />
+      <PlaceForm first={held.places.length === 0} again={again} />
+    </>
+  );
+}
+
+/** What has to go, then what is to be used first, then what lies forgotten; each lot once. */
+function firstOf(held: Larder): LarderLot[] {
+  const ids = new Set([...held.discard, ...held.useFirst, ...held.forgotten].map(({ lotId }) => lotId));
+  return [...ids].flatMap((id) => held.lots.find((lot) => lot.id === id) ?? []);
+}
