@@ -2,8 +2,10 @@
 import { and, asc, eq, inArray } from "drizzle-orm";
 import { cookDayDishes, cookDays, recipes } from "#db/schema/index.ts";
 import type { Tx } from "#db/client.ts";
-import type { CookDayFacts } from "#shared/planning/facts.ts";
+import type { CookDayFacts, Part } from "#shared/planning/facts.ts";
+import { storeWords } from "#shared/planning/larder-overview.ts";
 import { systemOf, type House } from "./house.ts";
+import { loadLarder } from "./larder.ts";
 import { cookableRecipe } from "./recipe-use.ts";
 import type { Reference } from "./reference.ts";
 import { partsOf, recipeOf } from "./stored-recipe.ts";
@@ -21,7 +23,13 @@ export async function loadCookDayFacts(tx: Tx, house: House, id: string, book: R
   const { startsAt, endsBy, cooks, kitchen, unavailable } = day;
   const partIds = new Map(dishes.map(({ recipe }) => [recipe.id, partsOf(recipeOf(recipe))]));
   const titles = await titlesOf(tx, householdId, [...partIds.values()].flat());
-  const parts = (id: string) => (partIds.get(id) ?? []).flatMap((part) => (titles.has(part) ? [{ id: part, title: titles.get(part) as string }] : []));
+  // what will still be good on the day itself
+  const store = titles.size === 0 ? new Map<string, string>() : storeWords(await loadLarder(tx, book, day.on));
+  const parts = (id: string) =>
+    (partIds.get(id) ?? []).flatMap((part): Part[] => {
+      const [title, inStore] = [titles.get(part), store.get(part)];
+      return title === undefined ? [] : [{ id: part, title, ...(inStore === undefined ? {} : { inStore }) }];
+    });
   return { startsAt, endsBy, cooks, kitchen, unavailable, dishes: dishes.map(({ batches, recipe }) => ({ batches, recipe: { ...cookableRecipe(recipe, book, systemOf(house)), parts: parts(recipe.id) } })) };
 }
 

@@ -3,7 +3,7 @@ import { scheduleCookDay, type Budget, type CookDayInput, type CookDayPlan, type
 import { coolingStages, type CautionTopic, type PreservationTables } from "../engines/preservation/index.ts";
 import type { RecipeStep } from "../kernel/recipe.ts";
 import { minutesWords } from "../kernel/words.ts";
-import type { CookableRecipe, CookDayFacts } from "./facts.ts";
+import type { CookableRecipe, CookDayFacts, Part } from "./facts.ts";
 import { cautionsOf } from "./recipe-cautions.ts";
 
 export interface ProposedStep {
@@ -79,9 +79,13 @@ function leftOutNotes({ dishes }: CookDayFacts): string[] {
 
 function partNotes({ dishes }: CookDayFacts): string[] {
   const made = new Set(dishes.map(({ recipe }) => recipe.id));
-  return dishes.flatMap(({ recipe }) =>
-    (recipe.parts ?? []).filter((part) => !made.has(part.id)).map((part) => `${recipe.title} uses “${part.title}”: have it ready, or put it into this day.`),
-  );
+  return dishes.flatMap(({ recipe }) => (recipe.parts ?? []).flatMap((part) => partNote(recipe.title, part, made.has(part.id))));
+}
+
+/** What is in store comes first: it is taken out, and a day that makes it anew is told of it. */
+function partNote(dish: string, { title, inStore }: Part, madeToday: boolean): string[] {
+  if (inStore !== undefined) return [madeToday ? `“${title}” is in store already: ${inStore}. ${dish} can take that instead of making more.` : `${dish} uses “${title}”: take it from store, ${inStore}.`];
+  return madeToday ? [] : [`${dish} uses “${title}”: have it ready, or put it into this day.`];
 }
 
 /** Minutes since midnight of a local HH:MM. */

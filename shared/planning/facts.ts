@@ -88,6 +88,13 @@ export interface KitchenFacts {
   readonly preservation: PreservationTables;
 }
 
+/** A recipe that another takes something from; `inStore` says in words what there is of it in the larder on that day, oldest first. */
+export interface Part {
+  readonly id: string;
+  readonly title: string;
+  readonly inStore?: string;
+}
+
 /** A recipe with what the timetable needs of it. */
 export interface CookableRecipe extends RecipeUse {
   readonly steps: readonly RecipeStep[];
@@ -96,7 +103,7 @@ export interface CookableRecipe extends RecipeUse {
   /** Of the words written in the recipe, so that cautions can be found by food. */
   readonly ingredientTexts: readonly string[];
   /** Recipes it takes something from (`madeBy` of its ingredients), each once; left out = none. */
-  readonly parts?: readonly { readonly id: string; readonly title: string }[];
+  readonly parts?: readonly Part[];
 }
 
 /** A cook day as the household put it down. */

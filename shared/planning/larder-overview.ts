@@ -1,5 +1,6 @@
 /** Facts of the larder → what stands where, and what to do about it: eat first, throw away, look after, count again. */
 import { oldestFirst } from "../engines/larder/index.ts";
+import { listWords } from "../kernel/words.ts";
 import { bothAmounts, type BothAmounts, type LarderFacts, type LotToday, type PlaceFacts } from "./larder-facts.ts";
 import { endsOn, inStore, isThere, lotsToday } from "./larder-lots.ts";
 import { placesToday, type PlaceToday } from "./larder-rooms.ts";
@@ -35,6 +36,17 @@ export function larderOverview(facts: LarderFacts): LarderOverview {
 export function useFirstToday(facts: LarderFacts): LotLine[] {
   const { discard, useFirst, toRecount } = larderOverview(facts);
   return [...discard, ...useFirst, ...toRecount];
+}
+
+/** By recipe: what there is of it that may be eaten, oldest first: "3 portions in Bottom drawer". */
+export function storeWords(facts: LarderFacts): Map<string, string> {
+  const words = new Map<string, string[]>();
+  for (const { lot, balance, discard, stands } of lotsToday(facts)) {
+    if (lot.recipe === null || balance.left === 0 || discard) continue;
+    const lines = stands.map(({ place, amount }) => `${bothWords(amount, lot.countedIn)} in ${place.name}`);
+    words.set(lot.recipe.id, [...(words.get(lot.recipe.id) ?? []), ...lines]);
+  }
+  return new Map([...words].map(([id, lines]) => [id, listWords(lines)]));
 }
 
 export interface Asked {

@@ -132,6 +132,15 @@ describe("the larder", () => {
     expect(badFields(await other.call("GET", "/api/larder/oldest-first?crop=leek"))).toEqual(["portions"]);
   });
 
+  it("is asked first for what a cook day's dishes take from other recipes", async () => {
+    const drawer = await place({ name: "Stock drawer" });
+    await lotOf({ title: "Soup for the pie", recipeId, placeId: drawer, madeOn: "2027-06-01" }, { portions: 3 });
+    const pie = await putNew(stillroom, "recipes", { title: "Soup pie", way: "cook", makes: { amount: 4, unit: "portions" }, ingredients: [{ text: "1 l soup", madeBy: recipeId }], steps: [{ id: "bake", text: "Bake", handsOnMin: 5, handsOffMin: 30, needs: {}, after: [] }], keeps: [] });
+    const day = await putNew(stillroom, "cook-days", { on: "2027-08-01", startsAt: "10:00", cooks: 1, kitchen: { ovens: [], burners: 1 }, dishes: [{ recipeId: pie, batches: 1 }] });
+    const { notes } = (await stillroom.call("POST", `/api/cook-days/${day}/timetable`)).json<{ notes: string[] }>();
+    expect(notes.find((note) => note.includes("from store"))).toContain("3 portions in Stock drawer");
+  });
+
   it("leaves what is used up out unless it is asked for", async () => {
     const shelf = await place({ name: "Shelf", kind: "shelf" });
     const id = await lotOf({ title: "Honey from next door", placeId: shelf, madeOn: "2027-06-01" }, { portions: 1 });

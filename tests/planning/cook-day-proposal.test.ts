@@ -102,6 +102,11 @@ describe("a dish that takes a part from another recipe", () => {
     const { endMin, notes } = proposeCookDay(day([soup]), tables);
     expect([endMin, notes]).toEqual([35, ["soup uses “Vegetable stock”: have it ready, or put it into this day."]]);
   });
+  it("takes it from store where there is some, and says so where the day makes it anew", () => {
+    const fromStore = { ...soup, parts: [{ id: "stock", title: "Vegetable stock", inStore: "3 portions in Drawer 1" }] };
+    expect(proposeCookDay(day([fromStore]), tables).notes).toEqual(["soup uses “Vegetable stock”: take it from store, 3 portions in Drawer 1."]);
+    expect(proposeCookDay(day([stock, fromStore]), tables).notes).toEqual(["“Vegetable stock” is in store already: 3 portions in Drawer 1. soup can take that instead of making more."]);
+  });
 });
 
 describe("what is not in the timetable is said", () => {
