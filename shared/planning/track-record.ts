@@ -55,16 +55,18 @@ export interface TrackRecord {
 
 /** With fewer finished sowings than this nothing is claimed (product rule). */
 const FEWEST = 5;
+/** Each row is two forecasts from the weather of their day; the latest hundred say enough, and take about a second. */
+const MOST_ROWS = 100;
 const MONTH_DAYS = 30;
 const BEFORE_SOWING_DAYS = 31;
 const SEASON_DAYS = 400;
 
-/** Of every planting of the facts that was picked, each season of a standing plant once. Nothing dated after `facts.asOf` counts. */
+/** Of the plantings of the facts that were picked, the latest hundred, each season of a standing plant once. Nothing dated after `facts.asOf` counts. */
 export function trackRecordOf(facts: GardenFacts): TrackRecord {
   const garden = asKnown(facts);
   const forecastOn = forecaster(facts);
-  const rows = garden.plantings.flatMap((planting) => pickedSeasons(garden, planting)).map((picked) => rowOf(picked, forecastOn));
-  rows.sort((a, b) => (a.cameOn === b.cameOn ? 0 : a.cameOn > b.cameOn ? -1 : 1));
+  const picked = garden.plantings.flatMap((planting) => pickedSeasons(garden, planting)).sort((a, b) => b.cameOn - a.cameOn);
+  const rows = picked.slice(0, MOST_ROWS).map((one) => rowOf(one, forecastOn));
   const counted = rows.filter((row) => !row.chosen);
   const atSowing = scoreOf(counted.map((row) => row.atSowing));
   return { rows, atSowing, monthBefore: scoreOf(counted.flatMap((row) => row.monthBefore ?? [])), text: claimOf(atSowing) };
