@@ -27,14 +27,18 @@ interface Measured {
 
 /** A level of a whole season is improved for so long and no longer; a small one is given time for its proof. */
 const SECONDS_SMALL = 60;
+const SECONDS_LARGE = 10;
+/** Methods × weeks from which a season counts as large. */
+const LARGE = 600;
 const SECONDS_WITH_ALLOWANCE = 5;
 
 export async function run(args: string[]): Promise<Record<string, unknown>> {
   const allowance = args.includes("--allowance") ? optionOf(args, "allowance", 0.02) : 0;
-  const secondsPerLevel = optionOf(args, "seconds", allowance > 0 ? SECONDS_WITH_ALLOWANCE : SECONDS_SMALL);
   const solver = await highsSolver();
   const measured: Measured[] = [];
   for (const { name, season, known } of seasonsOf(args)) {
+    const usual = season.methods.length * season.weeks < LARGE ? SECONDS_SMALL : allowance > 0 ? SECONDS_WITH_ALLOWANCE : SECONDS_LARGE;
+    const secondsPerLevel = optionOf(args, "seconds", usual);
     const ruleBegun = performance.now();
     planByRule(season);
     const ruleMs = performance.now() - ruleBegun;

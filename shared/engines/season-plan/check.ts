@@ -72,6 +72,10 @@ function plannedFaults(season: Season, { planned }: SeasonPlan): string[] {
   for (const { method, week } of planned) {
     if (season.scenarios.length > 1 && methodOf(season, method)?.recourse) faults.push(`${method} is decided when the course is known, and cannot be planned in week ${week}.`);
   }
+  for (const { method, week, batches } of season.atMost ?? []) {
+    const booked = planned.find((line) => line.method === method && line.week === week)?.batches ?? 0;
+    if (booked > batches) faults.push(`${method} in week ${week}: ${booked} batches, ${batches} at most.`);
+  }
   faults.push(...weeklyFaults(season, planned, "planned"));
   const agreed = batchesBy(season.agreed);
   const booked = batchesBy(planned);

@@ -46,3 +46,5 @@ function gapOf(loss: LevelResult | undefined): number | null {
   if (loss.value < 0.5) return 0;
   return Math.max(0, (100 * (loss.value - loss.bound)) / loss.value);
 }
+export { lineReasons, replaceLine, withLess, type LineReason, type LineReplaced } from "./reasons.ts";
+export { weeksWithoutAnswer, withMore, type Help, type WeekWithoutAnswer } from "./what-helps.ts";

@@ -10,7 +10,8 @@ export function onHandAtMost(crop: SeasonCrop, s: number, t: number): number {
 
 /** 0 where a session's least does not fit. */
 export function mostBatches(season: Season, method: Method, s: number, t: number): number {
-  let most = method.sessionBatches.max;
+  const closed = season.atMost?.find((line) => line.method === method.id && line.week === t);
+  let most = Math.min(method.sessionBatches.max, closed?.batches ?? Infinity);
   for (const { crop, grams } of method.uses) {
     const found = season.crops.find((one) => one.crop === crop);
     if (found && grams > 0) most = Math.min(most, Math.floor(onHandAtMost(found, s, t) / grams + 1e-9));

@@ -191,7 +191,8 @@ export class RuleWeek {
 
   private mostBooked(method: Method): number {
     const { booked } = this.limits;
-    if (!booked || method.recourse) return Infinity;
+    const closed = this.season.atMost?.find((line) => line.method === method.id && line.week === this.t)?.batches ?? Infinity;
+    if (!booked || method.recourse) return closed;
     return booked.find((line) => line.method === method.id && line.week === this.t)?.batches ?? 0;
   }
 

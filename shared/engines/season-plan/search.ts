@@ -6,11 +6,11 @@ import { seededRandom, type Random } from "../../kernel/seeded-random.ts";
 import type { SeasonModel } from "./model.ts";
 import type { OpenProgramme, Solved, Solver } from "./programme.ts";
 
-const WEEKS_AT_ONCE = 6;
+const WEEKS_AT_ONCE = 8;
 const ROLL_WEEKS = 3;
 /** Pieces need no proof: a few grams or a hundredth of a point are left for the levels themselves. */
 const PIECE_GAP = 0.02;
-const SECONDS_A_PIECE = 2;
+const SECONDS_A_PIECE = 3;
 
 interface WholeColumn {
   readonly column: number;
@@ -124,7 +124,7 @@ export class SeasonSearch {
       const from = (((piece * WEEKS_AT_ONCE) / 2) % (season.weeks + WEEKS_AT_ONCE)) - WEEKS_AT_ONCE / 2;
       return ({ week }) => week >= from && week < from + WEEKS_AT_ONCE;
     }
-    const share = Math.min(0.9, 130 / this.size);
+    const share = Math.min(0.9, 200 / this.size);
     const chosen = new Set(season.methods.flatMap((_, m) => (this.random.next() < share ? [m] : [])));
     return ({ method }) => chosen.has(method);
   }

@@ -16,6 +16,8 @@ export interface SolveOptions {
   /** Share of what is picked that later levels may cost the first, and the third. */
   readonly allowance: number;
   readonly secondsPerLevel: number;
+  /** Only so many levels, from the first; all seven where it is left out. */
+  readonly levels?: number;
   /** Told each better plan as it comes, already refereed. */
   readonly onBetter?: (found: Found) => void;
   readonly stop?: () => boolean;
@@ -47,6 +49,8 @@ export interface Solved {
 const LARGE = 300;
 /** kg, %, kg, batches, points, minutes, batch-weeks: a search device for large seasons, not the definition of better (common practice, no source). */
 const BLEND = [1, 0.05, 0.1, 0.01, 0.002, 2e-4, 1e-5];
+/** A plan better than the rule's is wanted within 5 seconds. */
+const ROLL_SECONDS = 4;
 /** With strict levels what comes later only decides between plans that lose the same. */
 const STRICT_BLEND = [1, 1e-4, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8];
 /** Levels below what was asked for may raise the loss by no more than this share, whatever the allowance. */
@@ -93,15 +97,24 @@ class LevelRun {
     const wholes = rule.verdict.faults.length === 0 ? wholesOf(this.model, rule.plan) : null;
     search.best = wholes ? search.settle(this.blend, wholes) : null;
     this.tell();
-    if (this.large && !search.best) search.whole(this.blend, options.secondsPerLevel, 0);
-    if (this.large) this.improve(this.blend, 1.5 * options.secondsPerLevel);
-    for (let i = 0; i < LEVELS.length; i++) {
+    if (this.large) this.firstPlans();
+    for (let i = 0; i < (options.levels ?? LEVELS.length); i++) {
       if (!this.level(i)) return this.answer("infeasible");
       if (i === 1 && options.allowance > 0) this.lossDownAgain();
     }
     if (options.allowance > 0) this.closingPass();
     this.tell();
     return this.answer(this.levels.every(({ proven }) => proven) ? "optimal" : "feasible");
+  }
+
+  /** A large season: once through it week by week, then all levels in one blend, as a whole and piece by piece. */
+  private firstPlans(): void {
+    const { search, blend, options } = this;
+    search.rollForward(blend, Math.min(ROLL_SECONDS, options.secondsPerLevel), () => this.stopped);
+    this.tell();
+    if (!this.stopped) search.whole(blend, 2.5 * options.secondsPerLevel, 0.01);
+    this.tell();
+    this.improve(blend, options.secondsPerLevel);
   }
 
   private get large(): boolean {
@@ -123,8 +136,8 @@ class LevelRun {
     let least = search.best ? search.valueOf(costs, search.best) : Infinity;
     if (!atBest && !this.stopped) {
       const before = search.best;
-      if (this.large && i > 0) this.improve(costs, options.secondsPerLevel * 0.6);
-      const solved = search.whole(costs, this.large && i > 0 ? options.secondsPerLevel * 0.4 : options.secondsPerLevel, 0.99 * grainOf(this.model.season, level));
+      if (this.large && i > 0) this.improve(costs, options.secondsPerLevel * 0.3);
+      const solved = search.whole(costs, this.large && i > 0 ? options.secondsPerLevel * 0.3 : options.secondsPerLevel, 0.99 * grainOf(this.model.season, level));
       if (solved.status === "none") return false;
       if (this.large && i === 0 && !before) search.best = solved.values;
       if (this.large && i === 0 && options.allowance === 0) this.improve(this.blend, options.secondsPerLevel);

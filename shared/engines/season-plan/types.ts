@@ -102,6 +102,8 @@ export interface Season {
   readonly agreed: readonly Batches[];
   readonly agreedUntil: number;
   readonly frozenWeeks: number;
+  /** Lines that may not be larger than this; used to ask what a plan would be without one of its batches. */
+  readonly atMost?: readonly Batches[];
 }
 
 export interface CropGrams {
