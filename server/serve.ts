@@ -52,18 +52,23 @@ class Steps {
 
 export async function serve(setting: Setting): Promise<Service> {
   const steps = new Steps();
+  const failed = new AbortController();
   try {
     const { config, say, log, fill } = setting;
+    // beside the database, which takes as long to come up
+    const building = buildPages({ root: ROOT, say, build: () => withVite(failed.signal) });
+    building.catch(() => undefined);
     const db = await openDatabase(setting, steps);
     await db.inHousehold(HOUSEHOLD_ID, (tx) => provisionHousehold(tx, HOUSEHOLD_ID));
     await fill?.(db);
-    await buildPages({ root: ROOT, say, build: withVite });
+    await building;
     const clock = config.today === null ? realClock : fixedClock(config.today);
     const app = await buildApp({ db, clock, mode: config.mode, version: await versionOf(), log, pages: PAGES });
     steps.began(() => app.close());
     const url = await listen(app, config, setting.throwAway, say);
     return { url, app, stop: () => steps.undo() };
   } catch (error) {
+    failed.abort();
     await steps.undo();
     throw error;
   }
@@ -98,9 +103,9 @@ async function databaseUrl(config: Config, throwAway: boolean, say: Say, steps: 
 }
 
 /** In a process of its own: what a build takes of memory is given back with it. */
-async function withVite(): Promise<void> {
+async function withVite(signal: AbortSignal): Promise<void> {
   const vite = fileURLToPath(new URL("bin/vite.js", import.meta.resolve("vite/package.json")));
-  const child = spawn(process.execPath, [vite, "build", "--config", `${ROOT}/vite.config.ts`, "--logLevel", "warn"], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"] });
+  const child = spawn(process.execPath, [vite, "build", "--config", `${ROOT}/vite.config.ts`, "--logLevel", "warn"], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"], signal });
   let said = "";
   for (const stream of [child.stdout, child.stderr]) stream.on("data", (chunk: Buffer) => (said += chunk.toString()));
   const [code] = (await once(child, "close")) as [number | null];
