@@ -30,10 +30,12 @@ import { servePages } from "./http/pages.ts";
 import { putLinesDown } from "./http/stopping.ts";
 import { larderRoutes } from "./larder/routes.ts";
 import { lotRoutes } from "./lots/routes.ts";
+import { keepingRoutes } from "./keeping/routes.ts";
 import { pickRoutes } from "./picks/routes.ts";
 import { placeRoutes } from "./places/routes.ts";
 import { planLineRoutes } from "./plan-lines/routes.ts";
 import { recipeRoutes } from "./recipes/routes.ts";
+import { shoppingRoutes } from "./shopping/routes.ts";
 import { sightingRoutes } from "./sightings/routes.ts";
 import { sowingRoutes } from "./sowings/routes.ts";
 import { stockTargetRoutes } from "./stock-targets/routes.ts";
@@ -99,6 +101,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(adviceRoutes, deps);
   await app.register(todayRoutes, deps);
   await app.register(recipeRoutes, deps);
+  await app.register(keepingRoutes, deps);
   await app.register(planLineRoutes, deps);
   await app.register(cookDayRoutes, { ...deps, propose: (day) => desk.propose(day) });
   await app.register(placeRoutes, deps);
@@ -108,6 +111,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(stockTargetRoutes, deps);
   await app.register(supplyRoutes, deps);
   await app.register(gramAccountRoutes, deps);
+  await app.register(shoppingRoutes, deps);
 
   await publishDocs(app);
   await servePages(app, pages, methodsAt);

@@ -13,3 +13,5 @@ export type { CoolingStage } from "./keeping.ts";
 export { cautionsFor } from "./cautions.ts";
 export type { CautionQuestion, CautionTopic } from "./cautions.ts";
 export type { BlanchingRow, Canner, CanningRow, Jar, KeepingPlace, KeepingRow, PreservationTables } from "./types.ts";
+export { keepAnswer } from "./answer.ts";
+export type { KeepAnswer, KeepQuestion } from "./answer.ts";
