@@ -1,0 +1,76 @@
+/**
+ * What the dishes of a week need, split in larder, garden and shop, and what of jars, lids and bags is short. Whole grams as picked.
+ * The garden counts with the low end of its forecast: what is likely but not certain is no reason not to buy.
+ */
+import type { RecipeUse } from "../kernel/recipe.ts";
+import { cropWord } from "../kernel/crop-words.ts";
+import { measuredWords, sentenceCase } from "../kernel/words.ts";
+import type { LarderFacts } from "./larder-facts.ts";
+import { lotsToday } from "./larder-lots.ts";
+
+export interface ShoppingFacts {
+  /** Each recipe once, with all its batches of the week. */
+  readonly dishes: readonly { readonly recipe: RecipeUse; readonly batches: number; readonly further: readonly string[] }[];
+  readonly larder: LarderFacts;
+  /** By crop: what the garden gives by the end of the week at the low end, picked already left out. */
+  readonly gardenLow: ReadonlyMap<string, number>;
+  readonly supplies: readonly { readonly kind: string; readonly amount: number }[];
+  readonly names: ReadonlyMap<string, string>;
+}
+
+export interface ShoppingList {
+  readonly headline: string;
+  readonly crops: readonly { readonly crop: string; readonly name: string; readonly needGrams: number; readonly larderGrams: number; readonly gardenGrams: number; readonly buyGrams: number; readonly text: string }[];
+  readonly further: readonly { readonly text: string; readonly title: string; readonly batches: number }[];
+  readonly supplies: readonly { readonly kind: "jar" | "lid" | "bag"; readonly need: number; readonly have: number; readonly short: number; readonly text: string }[];
+}
+
+export function shoppingList(facts: ShoppingFacts): ShoppingList {
+  const inLarder = larderGrams(facts.larder);
+  const crops = [...needs(facts)].map(([crop, needGrams]) => {
+    const larder = Math.min(needGrams, inLarder.get(crop) ?? 0);
+    const garden = Math.min(needGrams - larder, Math.floor(facts.gardenLow.get(crop) ?? 0));
+    const split = { needGrams, larderGrams: larder, gardenGrams: garden, buyGrams: needGrams - larder - garden };
+    const name = facts.names.get(crop) ?? crop;
+    return { crop, name, ...split, text: splitWords(name, split) };
+  });
+  const supplies = suppliesOf(facts);
+  const further = facts.dishes.flatMap(({ recipe, batches, further: lines }) => lines.map((text) => ({ text, title: recipe.title, batches })));
+  return { headline: headlineOf(facts, crops, supplies), crops: crops.sort((a, b) => b.buyGrams - a.buyGrams || (a.name < b.name ? -1 : 1)), further, supplies };
+}
+
+function needs({ dishes }: ShoppingFacts): Map<string, number> {
+  const grams = new Map<string, number>();
+  for (const { recipe, batches } of dishes) for (const use of recipe.uses) grams.set(use.crop, (grams.get(use.crop) ?? 0) + use.grams * batches);
+  return grams;
+}
+
+function larderGrams(larder: LarderFacts): Map<string, number> {
+  const grams = new Map<string, number>();
+  for (const { lot, balance, discard } of lotsToday(larder)) if (lot.crop !== null && !discard) grams.set(lot.crop, (grams.get(lot.crop) ?? 0) + balance.left);
+  return grams;
+}
+
+/** A jar takes a lid. */
+const CONTAINERS = [{ kind: "jar", unit: "jars", words: "jars" }, { kind: "lid", unit: "jars", words: "lids" }, { kind: "bag", unit: "bags", words: "bags" }] as const;
+
+function suppliesOf({ dishes, supplies }: ShoppingFacts): ShoppingList["supplies"] {
+  return CONTAINERS.flatMap(({ kind, unit, words }) => {
+    const need = dishes.reduce((sum, { recipe, batches }) => sum + (recipe.makes.unit === unit ? Math.ceil(recipe.makes.amount * batches) : 0), 0);
+    if (need === 0) return [];
+    const have = supplies.reduce((sum, supply) => sum + (supply.kind === kind ? supply.amount : 0), 0);
+    const short = Math.max(0, need - have);
+    return [{ kind, need, have, short, text: short === 0 ? `${need} ${words} are needed and there.` : `${need} ${words} are needed, ${have} are there: ${short} short.` }];
+  });
+}
+
+function splitWords(name: string, { needGrams, larderGrams: larder, gardenGrams, buyGrams }: Omit<ShoppingList["crops"][number], "crop" | "name" | "text">): string {
+  const parts = [...(larder > 0 ? [`${measuredWords(larder)} from the larder`] : []), ...(gardenGrams > 0 ? [`${measuredWords(gardenGrams)} from the garden`] : []), ...(buyGrams > 0 ? [`buy ${measuredWords(buyGrams)}`] : [])];
+  return `${sentenceCase(cropWord(name))}: ${measuredWords(needGrams)} needed; ${parts.join(", ")}.`;
+}
+
+function headlineOf({ dishes }: ShoppingFacts, crops: ShoppingList["crops"], supplies: ShoppingList["supplies"]): string {
+  if (dishes.length === 0) return "Nothing is planned for this week.";
+  const buy = crops.filter(({ buyGrams }) => buyGrams > 0).length + supplies.filter(({ short }) => short > 0).length;
+  return buy === 0 ? "The larder and the garden have all the produce that is needed." : `${buy} ${buy === 1 ? "thing has" : "things have"} to be bought, besides what the recipes name further.`;
+}
