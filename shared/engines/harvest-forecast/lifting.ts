@@ -19,9 +19,12 @@ const BULBS_KEEP_DAYS = 14;
 const HARDENS = new Set(["potato", "sweet-potato", "butternut-squash", "winter-squash", "pumpkin"]);
 const HARDENS_DAYS = 14;
 
+/** Rinds and vines end with the frost, not with the weeks in which they are usually gathered. */
+const STANDS_TO_FROST = new Set(["sweet-potato", "butternut-squash", "winter-squash", "pumpkin"]);
+
 /** Last day it may stand for its quality, frost and seeding apart. */
 export function standsUntil(crop: CropFacts, ready: DayNumber): DayNumber {
-  return STANDS_ON.has(crop.slug) ? Infinity : ready + 7 * crop.pickWeeks.high;
+  return STANDS_ON.has(crop.slug) || STANDS_TO_FROST.has(crop.slug) ? Infinity : ready + 7 * crop.pickWeeks.high;
 }
 
 /** Null for what must be picked when it ripens. */

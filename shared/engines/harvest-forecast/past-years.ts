@@ -24,7 +24,7 @@ export const wholeYears = (record: DailyRecord, asOf: DayNumber): SlotYear[] => 
 
 interface SortedYears {
   readonly whole: SlotYear[];
-  /** Years whose readings have too long a gap. */
+  /** Years of which there are readings, with too long a gap among them. */
   readonly leftOut: string[];
 }
 
@@ -54,11 +54,16 @@ function sortYears(record: DailyRecord, asOf: DayNumber): SortedYears {
       const tmaxC = bridged(record.tmaxC, missing, from, until);
       const tminC = bridged(record.tminC, missing, from, until);
       if (tmaxC && tminC) years.push({ label: String(year[from]), tmaxC: inSlots(tmaxC), tminC: inSlots(tminC) });
-      else leftOut.push(String(year[from]));
+      else if (anyRead(missing, from, until)) leftOut.push(String(year[from]));
     }
     from = until;
   }
   return { whole: years, leftOut };
+}
+
+function anyRead(missing: (d: number) => boolean, from: number, until: number): boolean {
+  for (let d = from; d < until; d++) if (!missing(d)) return true;
+  return false;
 }
 
 /** Twelve monthly means of what a short record holds, where every month has four weeks of it; else null. */

@@ -35,6 +35,12 @@ describe("a lifting window", () => {
     expect([potatoes.bestFrom.low - potatoes.ready.low, potatoes.outBy.high]).toEqual([14, day("2027-10-19")]);
   });
 
+  it("of squash begins a fortnight after it is ripe and ends with the frost", () => {
+    const squash = liftingOf(plantingOf("winter-squash", { plantedOutOn: day("2027-05-15") }), { "2027-11-05": -1 });
+    expect(squash.bestFrom.low - squash.ready.low).toBe(14);
+    expect([squash.bestUntil.high, squash.outBy.high]).toEqual([day("2027-11-04"), day("2027-11-04")]);
+  });
+
   it("is in order for every crop that waits, and there is none for the rest", () => {
     let waiting = 0;
     for (const crop of allCrops().filter((one) => !one.perennial)) {

@@ -87,6 +87,8 @@ describe("gaps", () => {
     expect(value.years.map((year) => year.label)).not.toContain("2010");
     expect(value.years.length).toBe(24);
     expect(weatherYears(question({ record: without("2010-08-02", "2010-08-09") })).notes.join(" ")).toMatch(/record of 2010 has a gap of more than 5 days, so that year is left out/);
+    // a year of which nothing was written down is not a year with a gap
+    expect(weatherYears(question({ record: without("2010-01-01", "2010-12-31") })).notes).toEqual([]);
   });
 
   it("of up to five days among those observed are bridged too, and counted", () => {
