@@ -1,7 +1,8 @@
 /**
  * How often the scheduler finds and proves the least end. `--instances DIR` is a folder of published instances with its
  * `optima.csv`, or a folder of worked cook days; without it, the project's own days. One schedule or one conflict is one of
- * `--schedules`; `--seed` is that of the first plans.
+ * `--schedules`; `--seed` is that of the first plans. `--no-proofs` switches bounds and learned clauses off, on published instances: what was
+ * proved should then be found but not proved, and nothing right become wrong.
  */
 import { existsSync } from "node:fs";
 import { join } from "node:path";
@@ -36,7 +37,7 @@ export async function run(args: string[]): Promise<Record<string, unknown>> {
   const folder = at < 0 ? CASES : args[at + 1];
   if (folder === undefined || !existsSync(folder)) throw new RangeError("--instances takes a folder that is there");
   const published = existsSync(join(folder, "optima.csv"));
-  const outcomes = published ? readInstances(folder).map((one) => solveInstance(one, budget)) : readCookDays(folder).map((one) => solveDay(one, budget));
+  const outcomes = published ? readInstances(folder).map((one) => solveInstance(one, budget, args.includes("--no-proofs"))) : readCookDays(folder).map((one) => solveDay(one, budget));
   for (const one of outcomes) {
     const { lower, upper, infeasible } = one.known;
     console.error(`${one.set}/${one.name}: ${one.status} ${one.endMin ?? "–"} (known ${infeasible ? "infeasible" : lower === upper ? upper : `${lower}–${upper}`}) ${one.ms.toFixed(0)} ms${isWrong(one) ? " WRONG" : ""}`);
@@ -50,9 +51,9 @@ export async function run(args: string[]): Promise<Record<string, unknown>> {
   };
 }
 
-function solveInstance({ set, file, status, lowerBound, upperBound, project }: Instance, budget: Budget): Outcome {
+function solveInstance({ set, file, status, lowerBound, upperBound, project }: Instance, budget: Budget, plain: boolean): Outcome {
   const begun = performance.now();
-  const answer = solveProject(project, budget);
+  const answer = solveProject(project, budget, plain);
   const ms = performance.now() - begun;
   return {
     set,

@@ -44,6 +44,21 @@ describe("published instances", () => {
   });
 });
 
+describe("without a lower bound, without cutting by the best end, without learned clauses", () => {
+  const thirty = instances.filter(({ set }) => set === "j30");
+  const plain = thirty.map((instance) => ({ instance, answer: solveProject(instance.project, { schedules: 600, seed: 1 }, true) }));
+
+  test("what was proved is found at best, and nothing becomes wrong", () => {
+    for (const { instance, answer } of plain) {
+      expect(answer.status).not.toBe("infeasible");
+      expect(scheduleFaults(instance.project, answer.plan?.starts ?? [])).toEqual([]);
+      expect(answer.end).toBeGreaterThanOrEqual(instance.lowerBound ?? Infinity);
+      if (answer.status === "optimal") expect(answer.end).toBe(instance.upperBound);
+    }
+    expect(2 * plain.filter(({ answer }) => answer.status === "open").length).toBeGreaterThanOrEqual(thirty.length);
+  });
+});
+
 describe("both formats, by hand", () => {
   // Jobs 1 and 2 of three and four time units both need the only unit: 7. Written as PSPLIB writes.
   const SM = [
@@ -58,11 +73,14 @@ describe("both formats, by hand", () => {
 
   test(".sm: one unit for two jobs", () => {
     expect(solveProject(readProject(SM), budget)).toMatchObject({ status: "optimal", end: 7, criticalPath: 4 });
+    // Few enough placings to try them all, so it is proved without any of that too.
+    expect(solveProject(readProject(SM), budget, true)).toMatchObject({ status: "optimal", end: 7, criticalPath: 4 });
   });
 
   test(".sch: a maximum lag that allows it, and one that does not", () => {
     expect(solveProject(readProject(sch(3)), budget)).toMatchObject({ status: "optimal", end: 7 });
     expect(solveProject(readProject(sch(2)), budget)).toMatchObject({ status: "infeasible", plan: null, end: null });
+    expect(solveProject(readProject(sch(2)), budget, true)).toMatchObject({ status: "infeasible", plan: null, end: null });
   });
 
   test("the referee of schedules sees an overload and a broken lag", () => {

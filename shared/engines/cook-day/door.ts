@@ -10,14 +10,14 @@ import { projectOf, startOf } from "./day-to-lags.ts";
 import { shortestStand } from "./levels.ts";
 import { endSpread, longestStand, mustStartBy } from "./margins.ts";
 import { laidOneByOne } from "./one-by-one.ts";
-import type { Plan } from "./project.ts";
+import type { Plan, Project } from "./project.ts";
 import { solveProject, type Solution } from "./solve.ts";
 import { MOST_STEPS, tooManySteps } from "./too-many.ts";
 import type { Budget, CookDayInput, CookDayPlan, PlannedStep } from "./types.ts";
 
 /** What the door is given to answer with; a test puts a faulty one in its place. */
 export interface Solver {
-  readonly solve: typeof solveProject;
+  readonly solve: (project: Project, budget: Budget) => Solution;
   readonly settle: typeof shortestStand;
   readonly lay: typeof laidOneByOne;
   readonly explain: typeof explainClash;

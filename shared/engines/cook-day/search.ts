@@ -18,6 +18,8 @@ export interface SearchAsk {
   readonly latestEnd: number;
   /** A plan that ends here is good enough: it cannot be, or need not be, earlier. */
   readonly enough: number;
+  /** True: no clause is learned and no end found cuts what is still to be tried; all is tried in turn. To show what these are worth. */
+  readonly plain?: boolean;
 }
 
 /** `exhausted`: there is nothing better than the plan found, or nothing at all; `stopped`: the budget is used up. */
@@ -73,10 +75,11 @@ export class Search {
     while (this.consistent) {
       if (!this.propagate()) {
         this.conflicts++;
-        this.learnFromClash();
+        if (this.ask.plain) this.turnBack();
+        else this.learnFromClash();
       } else if (this.conflicts >= conflicts) {
         return "stopped";
-      } else if (this.conflicts >= this.restartAt) {
+      } else if (this.conflicts >= this.restartAt && !this.ask.plain) {
         this.interval *= RESTART_GROWTH;
         this.restartAt = this.conflicts + this.interval;
         this.restart();
@@ -90,6 +93,7 @@ export class Search {
 
   /** From now on only plans that end here or before. */
   limitEnd(latest: number): void {
+    if (this.ask.plain) return;
     this.restart();
     this.consistent &&= this.trail.raise(2 * this.model.end + 1, -latest, FACT);
   }
@@ -177,6 +181,18 @@ export class Search {
     this.bump /= DECAY;
   }
 
+  /** Takes the last decision back and its opposite as settled for as long as the decisions before it stand. */
+  private turnBack(): void {
+    const { trail } = this;
+    for (let level = trail.levels.length; level > 0; level--) {
+      const decision = trail.levels[level - 1] as number;
+      const [b, v] = [trail.bound[decision] as number, trail.value[decision] as number];
+      this.goBack(level - 1);
+      if (trail.raise(b ^ 1, 1 - v, FACT)) return;
+    }
+    this.consistent = false;
+  }
+
   private goBack(level: number): void {
     this.trail.backTo(level);
     this.seen = Math.min(this.seen, this.trail.size);
@@ -227,11 +243,16 @@ export class Search {
   /** Keeps the plan that stands and asks for a better one. */
   private note(): void {
     const { trail, model } = this;
+    if (this.ask.plain) {
+      this.conflicts++;
+      if (this.end !== null && (trail.now[2 * model.end] as number) >= this.end) return this.turnBack();
+    }
     const starts = Int32Array.from({ length: model.starts }, (_, x) => trail.now[2 * x] as number);
     const options = Int32Array.from({ length: model.starts }, (_, x) => model.choiceOf[x]?.findIndex((variable) => variable >= 0 && trail.holds(2 * variable, 1)) ?? -1);
     this.plan = { starts, options };
     this.end = starts[model.end] as number;
-    this.limitEnd(this.end - 1);
+    if (this.ask.plain) this.turnBack();
+    else this.limitEnd(this.end - 1);
   }
 
   private liven(variable: number): void {

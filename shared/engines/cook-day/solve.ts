@@ -27,13 +27,14 @@ const BREEDING_SHARE = 0.4;
 const FIRST_SCHEDULES = 40;
 const FIRST_CONFLICTS = 300;
 
-export function solveProject(given: Project, budget: Budget): Solution {
+/** `plain`: no lower bound, no cutting by the best end, no learned clause, to see what these are worth. */
+export function solveProject(given: Project, budget: Budget, plain = false): Solution {
   const { project, grid } = onGrid(given);
   const windows = windowsOf(project);
   if (windows.cycle || overfull(project)) return { status: "infeasible", plan: null, end: null, bound: 0, criticalPath: 0, used: 0 };
   const horizon = horizonOf(project);
-  const bound = lowerBound(project, windows);
-  const run = new Run(project, windows, { horizon, bound, budget });
+  const bound = plain ? 0 : lowerBound(project, windows);
+  const run = new Run(project, windows, { horizon, bound, budget, plain });
   const status = run.solve();
   const best = run.best();
   return {
@@ -50,6 +51,7 @@ interface RunAsk {
   readonly horizon: number;
   readonly bound: number;
   readonly budget: Budget;
+  readonly plain: boolean;
 }
 
 class Run {
@@ -60,7 +62,7 @@ class Run {
   constructor(project: Project, windows: ReturnType<typeof windowsOf>, ask: RunAsk) {
     this.ask = ask;
     this.first = new FirstPlan(project, windows, ask, seededRandom(ask.budget.seed));
-    this.search = new Search(project, windows, { horizon: ask.horizon, latestEnd: ask.horizon, enough: ask.bound });
+    this.search = new Search(project, windows, { horizon: ask.horizon, latestEnd: ask.horizon, enough: ask.bound, plain: ask.plain });
   }
 
   get used(): number {
