@@ -27,13 +27,19 @@ export function CropRow({ row, plate, figures }: { readonly row: PlateRow; reado
       <path d={pegsPath(series.picked, ground)} class="k-picked" />
       {series.row.lift ? <Lift lift={series.row.lift} plate={plate} base={base} today={figures.today} /> : <Hills series={series} ground={ground} rem={rem} />}
       <text x={width - 4.9 * rem} y={above} class="t-fig end">
-        {series.row.lift ? "–" : weightCell(series.row.bestWeekGrams)}
+        {series.row.lift ? "–" : bestWeek(series.row.bestWeekGrams)}
       </text>
       <text x={width} y={above} class="t-fig end">
         {seasonCell(series.row.seasonGrams.low, series.row.seasonGrams.high)}
       </text>
     </g>
   );
+}
+
+/** A few grams of a herb are not nothing. */
+function bestWeek(grams: number): string {
+  const cell = weightCell(grams);
+  return grams > 0 && Number(cell) === 0 ? "<0.1" : cell;
 }
 
 function Hills({ series, ground, rem }: { readonly series: CropSeries; readonly ground: Ground; readonly rem: number }) {

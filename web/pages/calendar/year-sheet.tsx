@@ -121,11 +121,17 @@ function EatingWords({ calendar, figures, plate }: { readonly calendar: Calendar
   if (!label) return null;
   const y = plate.ground(plate.stripBase).y(eats[label.level] ?? 0);
   const words = plate.roomy ? `${label.words} a week` : label.words;
-  const left = plate.x(label.level) - (words.length * 0.55 + 1) * plate.rem < plate.left;
+  // clear of the bars of what was picked, with a line to where it belongs
+  const high = figures.total.picked.findIndex((grams) => grams >= 0.5 * (eats[label.level] ?? 0));
+  const at = high < 0 ? label.level : Math.min(label.level, high);
+  const left = plate.x(at) - (words.length * 0.55 + 1) * plate.rem < plate.left;
   return (
-    <text x={left ? plate.left + 4 : plate.x(label.level) - 6} y={left ? y - 6 : y + 4} class={`t-ink t-small k-halo${left ? "" : " end"}`}>
-      {words}
-    </text>
+    <g>
+      {!left && at < label.level && <line x1={plate.x(at)} x2={plate.x(label.level)} y1={y} y2={y} class="k-waits" />}
+      <text x={left ? plate.left + 4 : plate.x(at) - 6} y={left ? y - 6 : y + 4} class={`t-ink t-small k-halo${left ? "" : " end"}`}>
+        {words}
+      </text>
+    </g>
   );
 }
 

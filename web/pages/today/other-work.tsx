@@ -29,7 +29,7 @@ export function OtherWork({ it }: { readonly it: Today }) {
           words: (
             <>
               <span>{inOurUnits(text)}</span>
-              {on !== null && <span class="quiet">{day(on, it.today)}</span>}
+              {on !== null && !text.includes(day(on, it.today)) && <span class="quiet">{day(on, it.today)}</span>}
             </>
           ),
           href: sowingId === null ? null : `/beds/${sowingId}`,
@@ -47,7 +47,7 @@ export function OtherWork({ it }: { readonly it: Today }) {
               <span class="quiet">{inOurUnits(text)}</span>
             </>
           ),
-          href: null,
+          href: "/larder",
           of: title,
         }))}
       />
