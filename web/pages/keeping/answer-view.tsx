@@ -15,9 +15,17 @@ export function AnswerView({ answer }: { readonly answer: KeepingAnswer }) {
         </div>
       ))}
       {answer.keeps.length > 0 && <KeepsPlate keeps={answer.keeps} />}
-      {answer.processes.map((process) => (
-        <Process key={process.key} process={process} />
-      ))}
+      {answer.processes.length > 0 && (
+        <section class="sec processes" aria-labelledby="tested-h">
+          <h2 id="tested-h">{answer.processes.length === 1 ? "The tested process" : `${answer.processes.length} tested processes: choose one and keep to it`}</h2>
+          {answer.processes.map((process) => (
+            <details key={process.key} open={answer.processes.length <= MOST_OPEN || undefined}>
+              <summary class="word">{process.title}</summary>
+              <Process process={process} />
+            </details>
+          ))}
+        </section>
+      )}
       {answer.figures.length > 0 && (
         <Section id="figures" title="Figures">
           {answer.figures.map(({ text, source }) => (
@@ -58,6 +66,9 @@ export function AnswerView({ answer }: { readonly answer: KeepingAnswer }) {
   );
 }
 
+/** More than this many stand closed, by name. */
+const MOST_OPEN = 2;
+
 function Section({ id, title, children }: { readonly id: string; readonly title: string; readonly children: preact.ComponentChildren }) {
   return (
     <section class="sec" aria-labelledby={`${id}-h`}>
@@ -70,8 +81,7 @@ function Section({ id, title, children }: { readonly id: string; readonly title:
 function Process({ process }: { readonly process: KeepingAnswer["processes"][number] }) {
   const pressed = process.lines.some(({ psi }) => psi !== null);
   return (
-    <section class="sec" aria-labelledby={`process-${process.key}`}>
-      <h2 id={`process-${process.key}`}>{process.title}</h2>
+    <div class="process">
       {process.acid.map((text) => (
         <p class="notice" key={text}>
           <b>{written(text)}</b>
@@ -119,6 +129,6 @@ function Process({ process }: { readonly process: KeepingAnswer["processes"][num
           {text}
         </p>
       ))}
-    </section>
+    </div>
   );
 }

@@ -7,7 +7,7 @@ import { setQuery } from "../../router.ts";
 import { barOf, longestOf, PARTS } from "./account-bars.ts";
 
 const ROW_REM = 2.5;
-const LEFT_REM = 10;
+const LEFT_REM = 12.5;
 
 export function AccountView({ account }: { readonly account: GramAccount }) {
   const crops = account.crops.filter(({ pickedGrams, unaccountedGrams }) => pickedGrams !== 0 || unaccountedGrams !== 0);
@@ -119,13 +119,6 @@ function Table({ crops }: { readonly crops: GramAccount["crops"] }) {
           </tbody>
         </table>
       </div>
-      <ul class="rows">
-        {crops
-          .filter(({ text }) => text !== "")
-          .map(({ crop, text }) => (
-            <li key={crop}>{text}</li>
-          ))}
-      </ul>
     </section>
   );
 }

@@ -8,8 +8,8 @@ import { lotName } from "./lot-words.ts";
 
 const ROW_REM = 2.25;
 const HEAD_REM = 1.9;
-const LEFT_REM = 15;
-const RIGHT_REM = 10;
+const LEFT_REM = 16;
+const RIGHT_REM = 11;
 
 export function AgePlate({ lots, today }: { readonly lots: readonly LarderLot[]; readonly today: LocalDate }) {
   const dated = lots.filter(({ bestUntil }) => bestUntil !== null);
@@ -49,8 +49,7 @@ export function AgePlate({ lots, today }: { readonly lots: readonly LarderLot[];
                     <line x1={until} x2={until} y1={y - 6} y2={y + 6} class={soon ? "k-soon" : "k-range"} />
                     <circle cx={from} cy={y} r={3} class="k-ink-fill" />
                     <text x={width} y={y + 0.3 * rem} class={`end${soon ? " t-over" : ""}`}>
-                      {soon ? "use now, by " : "best to "}
-                      {shortDay(lot.bestUntil ?? today, today)}
+                      {urgency === "throw away" ? "throw away" : `${(lot.bestUntil ?? today) < today ? "best was to " : soon ? "use now, by " : "best to "}${shortDay(lot.bestUntil ?? today, today)}`}
                     </text>
                   </g>
                 );

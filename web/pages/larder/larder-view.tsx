@@ -11,7 +11,7 @@ import { Answer } from "../../parts/answer.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { UndoLine } from "../../parts/undo-line.tsx";
 import { AgePlate } from "./age-plate.tsx";
-import { doneWords, lotLine, lotName, urgencyOf } from "./lot-words.ts";
+import { doneWords, isUrgent, lotLine, lotName } from "./lot-words.ts";
 import { MoveRow, type Move } from "./move-row.tsx";
 import { PlaceForm } from "./place-form.tsx";
 import { PlaceList } from "./place-list.tsx";
@@ -84,7 +84,7 @@ export function LarderView({ held, all, book, again }: LarderViewProps) {
               <li key={lot.id}>
                 <p>
                   <b class="what">{lotName(lot, held.today)}</b>
-                  <span class={urgencyOf(lot, held.today) === "later" ? "quiet" : "over"}>{lotLine(lot, held.today)}</span>
+                  <span class={isUrgent(lot, held.today) ? "over" : "quiet"}>{lotLine(lot, held.today)}</span>
                 </p>
                 <MoveRow lot={lot} name={lotName(lot, held.today)} deeds={lot.discard ? ["compost"] : ["take", "give", "compost"]} onMove={move} />
               </li>

@@ -26,6 +26,9 @@ export function urgencyOf(lot: Pick<LarderLot, "discard" | "bestUntil">, today: 
   return daysBetween(today, lot.bestUntil) < SOON_DAYS ? "use now" : "later";
 }
 
+/** Whether it stands in beet: to be used now, or thrown away. */
+export const isUrgent = (lot: Pick<LarderLot, "discard" | "bestUntil">, today: LocalDate): boolean => ["use now", "throw away"].includes(urgencyOf(lot, today));
+
 /** “best within 25 days”, “best until 12 March 2028”, “past its best since 3 July”. */
 export function bestWords(lot: Pick<LarderLot, "discard" | "bestUntil" | "safeUntil">, today: LocalDate): string {
   if (lot.discard) return lot.safeUntil === undefined ? "to be thrown away" : `not safe after ${day(lot.safeUntil, today)}: throw it away`;

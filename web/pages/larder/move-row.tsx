@@ -17,9 +17,11 @@ interface MoveRowProps {
   readonly deeds: readonly Deed[];
   readonly placeId?: string;
   readonly onMove: Move;
+  /** Words only, where many rows stand close together. */
+  readonly quiet?: boolean;
 }
 
-export function MoveRow({ lot, name, deeds, placeId, onMove }: MoveRowProps) {
+export function MoveRow({ lot, name, deeds, placeId, onMove, quiet = false }: MoveRowProps) {
   const [open, setOpen] = useState<Deed | null>(null);
   const [other, setOther] = useState("");
   const [bad, setBad] = useState<{ wrong: string; works: string } | null>(null);
@@ -38,7 +40,7 @@ export function MoveRow({ lot, name, deeds, placeId, onMove }: MoveRowProps) {
     <div class="move-row no-print">
       <p class="acts">
         {deeds.map((deed, i) => (
-          <button key={deed} type="button" class={i === 0 ? "btn" : "btn word"} aria-expanded={open === deed ? "true" : "false"} onClick={() => setOpen(open === deed ? null : deed)}>
+          <button key={deed} type="button" class={i === 0 && !quiet ? "btn" : "btn word"} aria-expanded={open === deed ? "true" : "false"} onClick={() => setOpen(open === deed ? null : deed)}>
             {WORDS[deed]}
             <span class="vh">: {name}</span>
           </button>

@@ -1,8 +1,8 @@
 /** One small table for each place, in walking order: what stands there, and one press to take some. */
 import type { Larder } from "#shared/contracts/larder.ts";
-import { amountOf, lotName, urgencyOf } from "./lot-words.ts";
+import { amountOf, isUrgent, lotName } from "./lot-words.ts";
 import { MoveRow, type Move } from "./move-row.tsx";
-import { litresWords } from "./room.ts";
+import { roomWords } from "./room.ts";
 
 export function PlaceList({ held, onMove }: { readonly held: Larder; readonly onMove: Move }) {
   if (held.places.length === 0) return null;
@@ -16,16 +16,15 @@ export function PlaceList({ held, onMove }: { readonly held: Larder; readonly on
             <div class="place" key={place.id}>
               <h3>{place.name}</h3>
               <p class="say">
-                {[place.litres === undefined ? "" : `${litresWords(place.usedLitres)} of ${litresWords(place.litres)}`, place.state ?? ""].filter(Boolean).join(", ")}
-                {place.unmeasuredLots > 0 ? `; ${place.unmeasuredLots} without a known size` : ""}
+                {roomWords(place)}
               </p>
               <ul class="rows">
                 {there.map(({ lot, stand }) => (
                   <li key={lot.id} class="stand">
                     <p>
-                      <span>{lotName(lot, held.today)}</span> <span class={urgencyOf(lot, held.today) === "later" ? "quiet" : "over"}>{amountOf(stand, lot.countedIn)}</span>
+                      <span>{lotName(lot, held.today)}</span> <span class={isUrgent(lot, held.today) ? "over" : "quiet"}>{amountOf(stand, lot.countedIn)}</span>
                     </p>
-                    <MoveRow lot={lot} name={`${lotName(lot, held.today)}, ${place.name}`} deeds={["take", "put"]} placeId={place.id} onMove={onMove} />
+                    <MoveRow lot={lot} name={`${lotName(lot, held.today)}, ${place.name}`} deeds={["take", "put"]} placeId={place.id} onMove={onMove} quiet />
                   </li>
                 ))}
               </ul>

@@ -23,5 +23,12 @@ export function roomOf(place: Place, mostLitres: number, width: number): RoomRul
   };
 }
 
+/** “10 l of 45 l, has room; 1 without a known size”. */
+export function roomWords(place: Pick<Place, "litres" | "usedLitres" | "state" | "unmeasuredLots">): string {
+  const room = place.litres === undefined ? "" : [`${litresWords(place.usedLitres)} of ${litresWords(place.litres)}`, place.state ?? ""].filter(Boolean).join(", ");
+  const unmeasured = place.unmeasuredLots > 0 ? `${place.unmeasuredLots} without a known size` : "";
+  return [room, unmeasured].filter(Boolean).join("; ");
+}
+
 /** 44 l, 5.5 l. */
 export const litresWords = (litres: number): string => `${plain(litres >= 10 ? Math.round(litres) : Math.round(litres * 10) / 10)}\u00a0l`;
