@@ -48,7 +48,7 @@ function opened(highs: Highs, programme: Programme): OpenProgramme {
 function minimised(model: Model, costs: Float64Array, { seconds, gap }: Effort, start: Float64Array | null): Solved {
   model.changeColsCost({ kind: "range", from: 0, to: costs.length - 1 }, costs);
   const before = model.getRunTime();
-  model.options.set({ time_limit: Math.max(0.05, seconds), mip_abs_gap: Math.max(1e-7, gap) });
+  model.options.set({ time_limit: Math.max(0.05, seconds), mip_abs_gap: Math.min(1e6, Math.max(1e-7, gap)) });
   if (start) model.setSolution({ colValue: start });
   model.run();
   const status = model.getModelStatus();

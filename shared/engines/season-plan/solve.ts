@@ -48,13 +48,13 @@ export interface Solved {
 /** From this many whole numbers on a level is improved piece by piece before it is looked at as a whole. */
 const LARGE = 300;
 /** kg, %, kg, batches, points, minutes, batch-weeks: a search device for large seasons, not the definition of better (common practice, no source). */
-const BLEND = [1, 0.05, 0.1, 0.01, 0.002, 2e-4, 1e-5];
+const BLEND = [1, 0.3, 0.1, 0.01, 0.002, 2e-4, 1e-5];
 /** A plan better than the rule's is wanted within 5 seconds. */
 const ROLL_SECONDS = 4;
 /** With strict levels what comes later only decides between plans that lose the same. */
 const STRICT_BLEND = [1, 1e-4, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8];
 /** Levels below what was asked for may raise the loss by no more than this share, whatever the allowance. */
-const TASTE_SHARE = 0.05;
+const TASTE_SHARE = 0.02;
 
 export function solveSeason(season: Season, solver: Solver, options: SolveOptions): Solved {
   const rulePlan = planByRule(season);
@@ -136,8 +136,9 @@ class LevelRun {
     let least = search.best ? search.valueOf(costs, search.best) : Infinity;
     if (!atBest && !this.stopped) {
       const before = search.best;
-      if (this.large && i > 0) this.improve(costs, options.secondsPerLevel * 0.3);
-      const solved = search.whole(costs, this.large && i > 0 ? options.secondsPerLevel * 0.3 : options.secondsPerLevel, 0.99 * grainOf(this.model.season, level));
+      const share = i === 1 ? 0.6 : 0.2;
+      if (this.large ? i > 0 : this.model.season.scenarios.length > 1) this.improve(costs, options.secondsPerLevel * share);
+      const solved = search.whole(costs, this.large && i > 0 ? options.secondsPerLevel * share : options.secondsPerLevel, 0.99 * grainOf(this.model.season, level));
       if (solved.status === "none") return false;
       if (this.large && i === 0 && !before) search.best = solved.values;
       if (this.large && i === 0 && options.allowance === 0) this.improve(this.blend, options.secondsPerLevel);
@@ -169,10 +170,10 @@ class LevelRun {
     const { search, options } = this;
     const loss = this.costs[0] as Float64Array;
     if (!search.best) return;
-    if (this.large) this.improve(loss, 1.5 * options.secondsPerLevel);
-    else if (!this.stopped) search.whole(loss, options.secondsPerLevel, 0.99 * grainOf(this.model.season, "wasteGrams"));
-    const least = search.valueOf(loss, search.best);
+    if (!this.stopped) search.whole(loss, options.secondsPerLevel, 0.99 * grainOf(this.model.season, "wasteGrams"));
     if (!this.large) return;
+    this.improve(loss, 1.5 * options.secondsPerLevel);
+    const least = search.valueOf(loss, search.best);
     this.caps[0] = Math.min(this.caps[0] ?? Infinity, least * (1 + TASTE_SHARE) + 0.5 / KG);
     this.relock();
   }

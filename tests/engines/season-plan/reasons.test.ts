@@ -2,10 +2,13 @@
  * Each reason shown is true: the line is taken out and the season planned anew by another road (all weeks frozen as the rest says; or the
  * line closed), and the same loss comes out. Seasons: the worked ones, with plans that other programs proved.
  */
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { checkSeasonPlan, lineReasons, planSeason, replaceLine, weeksWithoutAnswer, withLess, withMore, type SeasonPlan } from "#shared/engines/season-plan/index.ts";
 import { highsSolver } from "#server/season-desk-solver.ts";
 import { workedSeason } from "#tests/support/seasons.ts";
+
+/** Proofs take as long as the machine is busy; the answers are what is tested. */
+vi.setConfig({ testTimeout: 300_000, hookTimeout: 60_000 });
 
 const solver = await highsSolver();
 const { season, known } = workedSeason("4-tested-only");
