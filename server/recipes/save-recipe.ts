@@ -7,7 +7,7 @@ import type { Reference } from "../facts/reference.ts";
 import { partsOf, recipeOf, type RecipeRow } from "../facts/stored-recipe.ts";
 import { badFields } from "../http/contract.ts";
 import { tagOf } from "../http/etag.ts";
-import { putEditable, type Put } from "../http/put-once.ts";
+import { putEditable, sameBody, type Put } from "../http/put-once.ts";
 import { stepFaults } from "./check-steps.ts";
 import { bookRecipe, holdParts, insertRecipe, lockRecipe, needsInTurn, recipesThere, updateRecipe } from "./store.ts";
 
@@ -49,11 +49,16 @@ function keepingFaults(recipe: NewRecipe, book: Reference, asTested: boolean): r
   return allowed.ok ? [] : (allowed.problem.fields ?? [{ path: "keeps", message: allowed.problem.detail }]);
 }
 
-/** The same process for the same lines in the same order: then the book's own test holds, whatever else was changed. */
+/**
+ * The same process for the same lines, work and yield, in the same order: then the book's own test holds. A step that is left out or shortened, or
+ * another number of jars, is another recipe, which nobody tested; title, notes and what to say beside it are the household's own.
+ */
 function isAsInBook(recipe: NewRecipe, book: NewRecipe | undefined): boolean {
-  if (book === undefined || book.process !== recipe.process || book.ingredients.length !== recipe.ingredients.length) return false;
-  return recipe.ingredients.every(({ text, crop }, i) => text === book.ingredients[i]?.text && crop === book.ingredients[i]?.crop);
+  if (book === undefined || book.process !== recipe.process) return false;
+  return sameBody(testedPartsOf(recipe), testedPartsOf(book));
 }
+
+const testedPartsOf = ({ makes, ingredients, steps, holds = [], limits = [] }: NewRecipe): unknown => ({ makes, ingredients: ingredients.map(({ text, crop, madeBy }) => ({ text, crop, madeBy })), steps, holds, limits });
 
 async function partFaults(tx: Tx, householdId: string, id: string, recipe: NewRecipe): Promise<FieldFault[]> {
   const parts = partsOf(recipe);

@@ -10,7 +10,7 @@ beforeAll(async () => {
 });
 afterAll(() => stillroom.close());
 
-const ask = (query: Record<string, string | number>) => stillroom.call("GET", `/api/keeping?${new URLSearchParams(Object.entries(query).map(([key, value]) => [key, String(value)])).toString()}`);
+const ask = (query: Record<string, string | number>) => stillroom.call("GET", `/api/keeping?${Object.entries(query).map(([key, value]) => `${key}=${encodeURIComponent(value)}`).join("&")}`);
 const answer = async (query: Record<string, string | number>): Promise<KeepingAnswer> => {
   const got = await ask(query);
   expect(got.statusCode, got.body).toBe(200);
