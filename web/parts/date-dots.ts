@@ -60,13 +60,16 @@ export function stack(xs: readonly number[], radius: number, base: number): { cx
   });
 }
 
-/** Firsts of months on an axis that begins at `from`, so many days long. */
-export function monthsOn(from: LocalDate, days: number, x: (date: LocalDate) => number, lastLabel: number): DotsPlate["months"] {
+/** Firsts of months on an axis that begins at `from`, so many days long; labels stand at least `gap` pixels apart. */
+export function monthsOn(from: LocalDate, days: number, x: (date: LocalDate) => number, lastLabel: number, gap = 0): DotsPlate["months"] {
   const months: { first: LocalDate; x: number; labelled: boolean }[] = [];
   let first = `${addDays(`${from.slice(0, 7)}-01`, 32).slice(0, 7)}-01`;
   const every = Math.max(1, Math.ceil(days / 250));
+  let free = -Infinity;
   for (let n = 0; daysBetween(from, first) < days; n++) {
-    months.push({ first, x: x(first), labelled: n % every === 0 && x(first) < lastLabel });
+    const labelled = n % every === 0 && x(first) < lastLabel && x(first) >= free;
+    months.push({ first, x: x(first), labelled });
+    if (labelled) free = x(first) + gap;
     first = `${addDays(first, 32).slice(0, 7)}-01`;
   }
   return months;

@@ -96,7 +96,7 @@ export function layOutSeason(facts: SeasonFacts, room: { readonly width: number;
     marks: levels.map(({ mark, level, labelX, end }) => ({ mark, x: x(mark.on), labelX, labelY: line - 0.7 * rem - level * LABEL_REM * rem, end })),
     dots: coins.map(({ cx, cy }) => ({ cx, cy: line + cy })),
     radius,
-    months: monthsOn(span.from, span.days, x, width - 3 * rem),
+    months: monthsOn(span.from, span.days, x, width - 3 * rem, 2.6 * rem),
     lane,
   };
 }

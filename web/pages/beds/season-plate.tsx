@@ -109,7 +109,8 @@ function Frosts({ facts, plate }: { readonly facts: SeasonFacts; readonly plate:
         const [a, at, b] = [plate.x(band.low), plate.x(band.likely), plate.x(band.high)];
         if (at < 0 || at > plate.width) return null;
         const y = 1.6 * plate.rem;
-        const near = Math.abs(at - todayX) < 5.5 * plate.rem;
+        const roomy = plate.width > 22 * plate.rem;
+        const near = Math.abs(at - todayX) < (roomy ? 5.5 : 3) * plate.rem;
         const anchor = near ? (at < todayX ? "end" : "") : at > plate.width - 3 * plate.rem ? "end" : at < 3 * plate.rem ? "" : "mid";
         return (
           <g key={word}>
@@ -117,7 +118,7 @@ function Frosts({ facts, plate }: { readonly facts: SeasonFacts; readonly plate:
             <line x1={at} x2={at} y1={y} y2={plate.axis} class="k-cold k-dots" />
             <circle cx={at} cy={y} r={3.2} class="k-cold-fill" />
             <text x={at} y={0.9 * plate.rem} class={`t-cold ${anchor}`}>
-              {word}
+              {roomy ? word : "frost"}
             </text>
           </g>
         );

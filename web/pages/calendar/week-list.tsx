@@ -18,8 +18,8 @@ export function Strip({ calendar, figures }: { readonly calendar: Calendar; read
       {(room) => {
         const strip = layOutStrip(figures, calendar.frost, room);
         const { width, base, rem, ground } = strip;
-        const eating = eatingLabel(figures.total.eats, calendar.eatsGrams);
-        const atLeft = eating !== null && ground.x(eating.level) < eating.words.length * 0.5 * rem;
+        const eating = eatingLabel(figures.total, calendar.eatsGrams);
+        const atLeft = eating !== null && ground.x(eating.at) < eating.words.length * 0.5 * rem;
         return (
           <svg width={width} height={base + 1.5 * rem} viewBox={`0 0 ${width} ${base + 1.5 * rem}`} role="img" aria-labelledby="year-words">
             {strip.months.slice(1).map(({ x }) => (
@@ -28,7 +28,7 @@ export function Strip({ calendar, figures }: { readonly calendar: Calendar; read
             <AllTogether figures={figures} ground={ground} id="strip" />
             <line x1={0} x2={width} y1={base} y2={base} class="k-axis" />
             {eating && (
-              <text x={atLeft ? 0 : ground.x(eating.level) - 4} y={ground.y(figures.total.eats[eating.level] ?? 0) - 4} class={`t-ink k-halo${atLeft ? "" : " end"}`}>
+              <text x={atLeft ? 0 : ground.x(eating.at) - 4} y={ground.y(figures.total.eats[eating.level] ?? 0) - 4} class={`t-ink k-halo${atLeft ? "" : " end"}`}>
                 {eating.words}
               </text>
             )}

@@ -60,11 +60,20 @@ export function weekRuleWords(title: string, week: CalendarWeek | undefined): st
   return `${plain}, ${week.grams.high < LEAST_G ? "nothing ripens" : amountSpan(week.grams.low, week.grams.high)}`;
 }
 
-/** Beside the eating line where it first stands near its height: the week's index, and what is said there. */
-export function eatingLabel(eats: readonly number[], eatsGrams: number): { readonly level: number; readonly words: string } | null {
+export interface EatingLabel {
+  /** The week in which the eating line first stands near its height. */
+  readonly level: number;
+  /** The week before which the words end, clear of the bars of what was picked. */
+  readonly at: number;
+  readonly words: string;
+}
+
+export function eatingLabel({ eats, picked }: { readonly eats: readonly number[]; readonly picked: readonly number[] }, eatsGrams: number): EatingLabel | null {
   const most = Math.max(0, ...eats);
   if (most === 0) return null;
-  return { level: eats.findIndex((grams) => grams >= 0.9 * most), words: `we eat ${Math.min(...eats) >= 0.9 * most ? "about" : "up to"} ${amount(eatsGrams)}` };
+  const level = eats.findIndex((grams) => grams >= 0.9 * most);
+  const high = picked.findIndex((grams) => grams >= 0.5 * most);
+  return { level, at: high < 0 ? level : Math.min(level, high), words: `we eat ${Math.min(...eats) >= 0.9 * most ? "about" : "up to"} ${amount(eatsGrams)}` };
 }
 
 const wordFor = (crop: CalendarCrop, names: CropNames): string => names.get(crop.crop)?.word ?? crop.name;

@@ -117,13 +117,12 @@ function StripScale({ plate }: { readonly plate: Plate }) {
 
 function EatingWords({ calendar, figures, plate }: { readonly calendar: Calendar; readonly figures: YearFigures; readonly plate: Plate }) {
   const { eats } = figures.total;
-  const label = eatingLabel(eats, calendar.eatsGrams);
+  const label = eatingLabel(figures.total, calendar.eatsGrams);
   if (!label) return null;
   const y = plate.ground(plate.stripBase).y(eats[label.level] ?? 0);
   const words = plate.roomy ? `${label.words} a week` : label.words;
   // clear of the bars of what was picked, with a line to where it belongs
-  const high = figures.total.picked.findIndex((grams) => grams >= 0.5 * (eats[label.level] ?? 0));
-  const at = high < 0 ? label.level : Math.min(label.level, high);
+  const { at } = label;
   const left = plate.x(at) - (words.length * 0.55 + 1) * plate.rem < plate.left;
   return (
     <g>

@@ -1,5 +1,5 @@
 /** What is asked about keeping, as the address has it, and the question it makes. Pure. */
-import { CANNER_NAMES, JAR_NAMES, KEEPING_WAYS, KeepingQuery, type KeepingFoods } from "#shared/contracts/keeping.ts";
+import { CANNER_NAMES, JAR_NAMES, KEEPING_WAYS, KeepingQuery, type KeepingAnswer, type KeepingFoods } from "#shared/contracts/keeping.ts";
 import type { FieldProblem } from "../../parts/field-problem.ts";
 import { numberOf } from "../../parts/typed-amount.ts";
 
@@ -47,6 +47,9 @@ export function metresIn(text: string): number | null {
   if (n === null) return null;
   return found?.[2]?.startsWith("f") ? Math.round(n * M_PER_FOOT) : n;
 }
+
+/** A yes that has its never beside it sends the reader there first. */
+export const sentenceOf = ({ answer, may, never }: Pick<KeepingAnswer, "answer" | "may" | "never">): string => (may && never.length > 0 ? `${answer} First read what must never be done.` : answer);
 
 /** As jars and canners are sold; a US pint is 473 ml (NIST Handbook 44, appendix C). */
 export const JAR_WORDS: Readonly<Record<JarName, string>> = {

@@ -9,7 +9,7 @@ import { Waiting } from "../../parts/waiting.tsx";
 import type { PageProps } from "../../pages.ts";
 import { AnswerView } from "./answer-view.tsx";
 import { KeepingForm } from "./keeping-form.tsx";
-import { askedOf, keepingFields } from "./keeping-form.ts";
+import { askedOf, keepingFields, sentenceOf } from "./keeping-form.ts";
 import "./keeping.css";
 
 export default function KeepingPage({ query }: PageProps) {
@@ -39,7 +39,7 @@ function Asked({ foods, altitudeM, query }: AskedProps) {
   const faults = asked.kind === "wrong" ? asked.faults : (problem?.fields.map(({ path, message }) => ({ field: path === "altitudeM" ? "altitude" : path, text: message })) ?? []);
   return (
     <>
-      <Answer live>{answer ? answer.answer : "Can I keep this? Say what it is and how you mean to keep it."}</Answer>
+      <Answer live>{answer ? sentenceOf(answer) : "Can I keep this? Say what it is and how you mean to keep it."}</Answer>
       {problem && <ProblemNote key={key} lead={problem.message} faults={faults} />}
       <KeepingForm key={key} foods={foods} fields={fields} faults={faults} altitudeM={altitudeM} asked={answer !== null} />
       {answer && <AnswerView answer={answer} />}
