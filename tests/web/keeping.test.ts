@@ -1,7 +1,7 @@
 /** Whether a food can be kept: the question that is asked, and the picture of how long. */
 import { describe, expect, it } from "vitest";
 import type { KeepingFoods } from "#shared/contracts/keeping.ts";
-import { askedOf, inAddress, keepingFields, metresIn, type KeepingFields } from "#web/pages/keeping/keeping-form.ts";
+import { askedOf, inAddress, keepingFields, metresIn, sentenceOf, type KeepingFields } from "#web/pages/keeping/keeping-form.ts";
 import { daysWords, layOutKeeps } from "#web/pages/keeping/keeps-bars.ts";
 
 const FOODS: KeepingFoods = [{ food: "tomato", name: "Tomato, large", kind: "crop", ways: ["bottle"], jars: ["pint"], canners: ["boiling-water"] }];
@@ -32,6 +32,15 @@ describe("the question", () => {
   // a foot is 0.3048 m exactly: the first band of the guide ends at 1,000 ft, 304.8 m
   it("reads feet and metres", () => {
     expect([metresIn("1000 ft"), metresIn("450 m"), metresIn("450"), metresIn("4,5"), metresIn("up there")]).toEqual([305, 450, 450, 4.5, null]);
+  });
+});
+
+describe("the sentence", () => {
+  const never = [{ text: "Never can plain squash", source: { id: "s", text: "s" } }];
+  it("never lets a yes stand alone where something must not be done", () => {
+    expect(sentenceOf({ answer: "Yes, by the process below.", may: true, never })).toBe("Yes, by the process below. First read what must never be done.");
+    expect(sentenceOf({ answer: "Yes, by the process below.", may: true, never: [] })).toBe("Yes, by the process below.");
+    expect(sentenceOf({ answer: "No.", may: false, never })).toBe("No.");
   });
 });
 
