@@ -31,6 +31,8 @@ const SURELY_FAHRENHEIT = 290;
 /** A still oven's own figure first, the one that needs most conversion last. */
 const TRUST: readonly OvenHeat["by"][] = ["celsius", "fahrenheit", "gas", "fan", "unsaid"];
 const OVEN_WORDS: ReadonlySet<string> = new Set(["oven", "bake", "baking", "roast", "roasting", "preheat", "fan", "gas", "bakes", "reheat", "convection"]);
+/** Between the word and its figure: a fan oven at 160 °C. */
+const PASSED_OVER: ReadonlySet<string> = new Set(["oven", "at", "to", "of"]);
 const OTHER_HEAT: ReadonlySet<string> = new Set(["oil", "internal", "core", "thermometer", "probe", "centre", "center", "inside", "syrup"]);
 
 /** The oven's temperature in these words, or null; that of oil, of the middle of a roast or of warm water is not the oven's. */
@@ -82,8 +84,9 @@ function isFan(words: readonly Word[], at: number, unitAt: number): boolean {
     return place;
   };
   const fanWord = (place: number): boolean => words[place]?.low === "fan" || words[place]?.low === "convection";
-  const before = beside(at - 1, -1);
-  if (fanWord(words[before]?.low === "oven" ? before - 1 : before)) return true;
+  let before = beside(at - 1, -1);
+  while (PASSED_OVER.has(words[before]?.low ?? "")) before--;
+  if (fanWord(before)) return true;
   const after = beside(unitAt + 1, 1);
   return fanWord(after) && words[after + 1]?.kind !== "number";
 }

@@ -44,7 +44,7 @@ function unitFrom(text: string, words: readonly Word[], at: number): string {
   let first = at;
   while (PASSED_OVER.has(words[first]?.low ?? "")) first++;
   let last = first;
-  while (words[last]?.kind === "word" || (words[last]?.kind === "number" && last > first) || (words[last]?.low === "-" && last > first)) last++;
+  while (words[last]?.kind === "word" || (words[last]?.kind === "number" && (last > first || words[last + 1]?.low === "-")) || (words[last]?.low === "-" && last > first)) last++;
   const from = words[first];
   if (!from || last === first) return "portions";
   if (PORTIONS.has(from.low)) return "portions";
