@@ -12,6 +12,7 @@ import { windowsOf } from "./windows.ts";
 
 /** Conflicts that one question may cost. */
 const ONE_QUESTION = 1_500;
+const ALL_QUESTIONS = 4_000;
 
 export interface Settled {
   readonly plan: Plan;
@@ -20,6 +21,7 @@ export interface Settled {
 
 /** The given plan, or one that ends no later and in which food stands for a shorter time. */
 export function shortestStand(project: Project, model: DayCopies, plan: Plan, conflicts: number): Settled {
+  const most = Math.min(conflicts, ALL_QUESTIONS);
   const endMin = plan.starts[project.end] as number;
   const standOf = ({ starts }: Plan): number => longestStand(model, model.copies.map((_, i) => starts[startOf(i)] as number));
   const { grid } = onGrid(project);
@@ -27,9 +29,9 @@ export function shortestStand(project: Project, model: DayCopies, plan: Plan, co
   let used = 0;
   // `low` is known or taken to be too short, `high` is had.
   let [low, high] = [-grid, standOf(plan)];
-  while (high - low > grid && used < conflicts) {
+  while (high - low > grid && used < most) {
     const stand = low + Math.max(1, Math.floor((high - low) / grid / 2)) * grid;
-    const answer = ask(standing(project, model, endMin, stand), Math.min(ONE_QUESTION, conflicts - used));
+    const answer = ask(standing(project, model, endMin, stand), Math.min(ONE_QUESTION, most - used));
     used += answer.used;
     if (answer.plan === null) low = stand;
     else [best, high] = [answer.plan, standOf(answer.plan)];

@@ -22,8 +22,11 @@ export interface Solution {
   readonly used: number;
 }
 
-/** Share of the budget for breeding, and how much is tried before that (found by trying). */
+/** Share of the budget for breeding, and how much is tried before that; the larger a project, the further off its proof (found by trying). */
 const BREEDING_SHARE = 0.4;
+const BREEDING_SHARE_LARGE = 0.6;
+const LARGE = 50;
+const MOST_BREEDING = 3_000;
 const FIRST_SCHEDULES = 40;
 const FIRST_CONFLICTS = 300;
 
@@ -58,9 +61,11 @@ class Run {
   private readonly first: FirstPlan;
   private readonly search: Search;
   private readonly ask: RunAsk;
+  private readonly breedingShare: number;
 
   constructor(project: Project, windows: ReturnType<typeof windowsOf>, ask: RunAsk) {
     this.ask = ask;
+    this.breedingShare = project.starts > LARGE ? BREEDING_SHARE_LARGE : BREEDING_SHARE;
     this.first = new FirstPlan(project, windows, ask, seededRandom(ask.budget.seed));
     this.search = new Search(project, windows, { horizon: ask.horizon, latestEnd: ask.horizon, enough: ask.bound, plain: ask.plain });
   }
@@ -80,7 +85,7 @@ class Run {
     const status = this.searchOn(FIRST_CONFLICTS);
     if (status !== "stopped") return status;
     if (this.search.plan && this.search.end !== null) this.first.join(this.search.plan, this.search.end);
-    this.first.breed(Math.min(schedules - this.search.conflicts, Math.ceil(schedules * BREEDING_SHARE)));
+    this.first.breed(Math.min(schedules - this.search.conflicts, MOST_BREEDING, Math.ceil(schedules * this.breedingShare)));
     return this.searchOn(schedules);
   }
 
