@@ -94,6 +94,7 @@ describe("the sentence", () => {
 
   it("says how many times the amounts, one batch after the other, or what is left over", () => {
     expect(scaledSentence(recipe, scaled({}), NOT_SCALED, names)).toBe("Courgette gratin for 12\u00a0portions takes 1½ times the amounts.");
+    expect(scaledSentence(recipe, scaled({ makes: { amount: 12.03, unit: "portions", text: "" } }), NOT_SCALED, names)).toContain("for 12\u00a0portions");
     expect(scaledSentence(recipe, scaled({ batches: 2 }), NOT_SCALED, names)).toContain("takes twice the amounts");
     expect(scaledSentence(recipe, scaled({ batches: 2, apart: true }), NOT_SCALED, names)).toBe("Courgette gratin: 2\u00a0batches, one after the other, make 12\u00a0portions.");
     expect(scaledSentence(recipe, scaled({ leftGrams: 200 }), typed({ hand: "3.4 kg", crop: "courgette" }), names)).toBe("3,200\u00a0g of courgettes make 12\u00a0portions; 200\u00a0g are left.");

@@ -7,7 +7,7 @@ import { kitchenNumber, type ScaleFields } from "./scale-form.ts";
 
 /** “Courgette gratin for 12 portions takes 1½ times the amounts.” */
 export function scaledSentence(recipe: Recipe, scaled: Scaled, fields: ScaleFields, names: ReadonlyMap<string, string>): string {
-  const makes = made(scaled.makes);
+  const makes = madeAbout(scaled);
   if (scaled.apart && scaled.batches > 1) return `${recipe.title}: ${count(scaled.batches, "batch", "batches")}, one after the other, make ${makes}.`;
   if (fields.hand !== "") {
     const used = scaled.uses.find(({ crop }) => crop === fields.crop)?.grams ?? 0;
@@ -19,7 +19,10 @@ export function scaledSentence(recipe: Recipe, scaled: Scaled, fields: ScaleFiel
 }
 
 /** “for 12 portions”, over the ingredients. */
-export const headOf = (scaled: Scaled): string => (scaled.batches === 1 ? "For one batch" : `For ${made(scaled.makes)}`);
+export const headOf = (scaled: Scaled): string => (scaled.batches === 1 ? "For one batch" : `For ${madeAbout(scaled)}`);
+
+/** A tenth of a portion is as close as a ladle comes. */
+const madeAbout = ({ makes }: Scaled): string => made({ amount: Math.round(makes.amount * 10) / 10, unit: makes.unit });
 
 /** Length and breadth as seen from above, in cm. */
 export function sizeOf(dish: Dish): { readonly wideCm: number; readonly highCm: number } {
