@@ -51,6 +51,11 @@ function told(found: readonly { text: string; ways: readonly Change[] }[], solve
 
 const lowered = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
+/** Limits of a day that cannot be, of which each is needed for that; `withoutAllBut` gives the day that has only them. */
+export function clashOf(day: CookDayInput, conflicts: number): NamedLimit[] {
+  return smallestClash(day, new Asker(conflicts));
+}
+
 function smallestClash(day: CookDayInput, asker: Asker): NamedLimit[] {
   let left = day;
   const stays: NamedLimit[] = [];
@@ -62,7 +67,8 @@ function smallestClash(day: CookDayInput, asker: Asker): NamedLimit[] {
   return stays;
 }
 
-function withoutAllBut(day: CookDayInput, stays: readonly NamedLimit[]): CookDayInput {
+/** The day with the given limits and none of the others. */
+export function withoutAllBut(day: CookDayInput, stays: readonly NamedLimit[]): CookDayInput {
   const kept = new Set(stays.map(({ dish, words }) => `${dish} ${words}`));
   return namedLimits(day).reduce((left, limit) => (kept.has(`${limit.dish} ${limit.words}`) ? left : limit.without(left)), day);
 }
