@@ -18,7 +18,7 @@ export function lotsToday({ today, places, lots, preservation }: LarderFacts): L
       const lot = { ...stored, entries: stored.entries.filter((entry) => entry.on <= today) };
       const balance = balanceOf({ homePlaceId: lot.homePlaceId, entries: lot.entries });
       const stands = balance.stands.map(({ placeId, amount }) => ({ place: byId.get(placeId) as PlaceFacts, amount: bothAmounts(lot, amount), counted: amount }));
-      const fullest = [...stands].sort((a, b) => b.counted - a.counted)[0]?.place ?? (byId.get(lot.homePlaceId) as PlaceFacts);
+      const fullest = [...stands].sort((a, b) => b.counted - a.counted)[0]?.place ?? (byId.get(lot.homePlaceId));
       const keeping = keepingOf(lot, stands.length > 0 ? stands.map(({ place }) => place) : [fullest], kinds, preservation);
       const discard = balance.left > 0 && keeping.safeUntil !== null && keeping.safeUntil < today;
       const lastMovedOn = lot.entries.map(({ on }) => on).sort().at(-1) ?? null;

@@ -165,7 +165,8 @@ describe("a movement", () => {
     await must(id, { kind: "put", portions: 4 }, put);
     await must(id, { kind: "take", portions: 3 }, take);
     expect((await stillroom.call("DELETE", `/api/lots/${id}/movements/${put}`)).statusCode).toBe(409);
-    for (const _time of [1, 2]) expect((await stillroom.call("DELETE", `/api/lots/${id}/movements/${take}`)).statusCode).toBe(204);
+    const undo = () => stillroom.call("DELETE", `/api/lots/${id}/movements/${take}`);
+    expect([(await undo()).statusCode, (await undo()).statusCode]).toEqual([204, 204]);
     expect(await read(id)).toMatchObject({ portions: 4, movements: [{ id: put, undone: false }, { id: take, undone: true }] });
     const again = await send(id, { kind: "take", portions: 3 }, take);
     expect([again.statusCode, again.json<MovementOfLot>()]).toMatchObject([200, { undone: true, left: { portions: 4 } }]);
