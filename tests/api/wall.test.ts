@@ -58,6 +58,9 @@ const routes = async (): Promise<[method: string, path: string][]> => {
 /** What a question needs to be answered at all. */
 const QUESTIONS: Record<string, string> = { "/api/larder/oldest-first": "?crop=french-bean&grams=50" };
 
+/** What is sent where a thing is asked about and not stored. */
+const BODIES: Record<string, unknown> = { "/api/recipes/{id}/scaled": { batches: 2 } };
+
 const fill = (path: string): string => (path + (QUESTIONS[path] ?? "")).replace("{sightingId}", sightingId).replace("{movementId}", movementId).replace("{id}", things[path.split("/")[2] as string] ?? "no-thing-of-this-noun");
 const everythingOf = async (who: TestApp): Promise<string> => {
   const reads = (await routes()).filter(([method]) => method === "GET");
@@ -95,7 +98,9 @@ describe("another household", () => {
   it("is told the same about our things as about things that nobody has", async () => {
     for (const [method, path] of await routes()) {
       if (!path.includes("{id}") || method === "PUT") continue;
-      const answers = [await theirs.call(method as "GET", fill(path)), await theirs.call(method as "GET", path.replace("{sightingId}", randomUUID()).replace("{movementId}", randomUUID()).replace("{id}", randomUUID()))];
+      const sent = BODIES[path] === undefined || method !== "POST" ? {} : { body: BODIES[path] };
+      const nobodysPath = path.replace("{sightingId}", randomUUID()).replace("{movementId}", randomUUID()).replace("{id}", randomUUID());
+      const answers = [await theirs.call(method as "GET", fill(path), sent), await theirs.call(method as "GET", nobodysPath, sent)];
       const [of, nobodys] = answers.map((answer) => ({ status: answer.statusCode, ...answer.json<object>(), instance: "" }));
       expect([method, path, of]).toEqual([method, path, nobodys]);
       expect(of?.status).toBe(404);
