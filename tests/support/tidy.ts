@@ -11,6 +11,7 @@ const IMPORT_RULES: readonly (readonly [from: string, may: string])[] = [
   ["server/(?:app|main|demo|demo-household|run|serve)\\.ts$", "."],
   ["server/(?:http|facts)/", "shared/|db/|server/(?:http|facts)/|server/[a-z-]+\\.ts$|@?fastify|drizzle-orm|zod$|node:"],
   ["server/([a-z-]+)/", "shared/|db/|server/(?:http|facts)/|server/(?:config|clock|problems)\\.ts$|server/$1/|@?fastify|drizzle-orm|zod$|csv-parse"],
+  ["server/season-desk-solver\\.ts$", "shared/engines/season-plan/|highs$"],
   ["server/[a-z-]+\\.ts$", "shared/|server/[a-z-]+\\.ts$|db/|zod$|node:"],
   ["web/pages/([^/]+)/", "shared/(?!planning)|web/(?:parts|api)/|web/[a-z-]+\\.tsx?$|web/pages/$1/|@?preact|d3-"],
   ["web/", "shared/(?!planning)|web/|@?preact|d3-"],

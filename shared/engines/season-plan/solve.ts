@@ -151,7 +151,7 @@ class LevelRun {
     }
     this.levels.push({ level, value: least, bound: bound ?? (proven ? least : null), proven });
     this.caps[i] = this.capOf(i, least);
-    search.lock(costs, this.caps[i] as number);
+    search.lock(costs, this.caps[i]);
     this.tell();
     return true;
   }

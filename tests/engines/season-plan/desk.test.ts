@@ -25,7 +25,7 @@ test("the rule's plan is there at once, better ones come, and the last is the pr
 
 test("a second request of one household comes after its first; another household does not wait for it", async () => {
   const order: string[] = [];
-  const long = desks.plan("b", large, { allowance: 0.02, secondsPerLevel: 1 });
+  const long = desks.plan("b", large, { allowance: 0.02, secondsPerLevel: 6 });
   const second = desks.plan("b", season, request);
   expect(desks.waiting("b")).toBe(2);
   const noted = [long.answer.then(() => order.push("b first")), second.answer.then(() => order.push("b second"))];
