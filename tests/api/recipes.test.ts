@@ -139,14 +139,16 @@ describe("a jar of one's own recipe", () => {
     expect(badFields(await put(randomUUID(), jar("bottle", "shelf", { process: "grandmothers-way" })))).toEqual(["process", "keeps.0"]);
   });
 
-  it("of the book's own process falls away when a line is added, and stands when none is", async () => {
+  it("of the book's own process falls away when a line is added or the work is another, and stands when none is", async () => {
     const book = (await stillroom.call("GET", "/api/recipes?way=pickle")).json<Recipe[]>().find((recipe) => recipe.process === "pickled-beans");
     if (!book) throw new Error("the book has dilled beans in jars");
     const lines = book.ingredients.map(({ text, crop }) => ({ text, ...(crop === undefined ? {} : { crop }) }));
     const more = { way: "pickle", process: book.process, keeps: book.keeps, title: "Ours" };
     const headers = { "if-match": String((await stillroom.call("GET", `/api/recipes/${book.id}`)).headers.etag) };
     expect(badFields(await put(book.id, stew({ ...more, ingredients: [...lines, { text: "1 kg beans", crop: "french-bean" }] }), headers))).toEqual(["process", "keeps.0"]);
-    expect((await put(book.id, stew({ ...more, ingredients: lines }), headers)).statusCode).toBe(200);
+    expect(badFields(await put(book.id, stew({ ...more, ingredients: lines }), headers))).toEqual(["process", "keeps.0"]);
+    const { makes, steps, holds, limits } = book;
+    expect((await put(book.id, stew({ ...more, ingredients: lines, makes, steps, holds, limits }), headers)).statusCode).toBe(200);
   });
 
   const placed = async (altitudeM: number) => {
