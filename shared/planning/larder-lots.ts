@@ -11,14 +11,16 @@ const FORGOTTEN_DAYS = 180;
 /** Oldest first. Lots of a later day, and what was moved on a later day, are not known yet. */
 export function lotsToday({ today, places, lots, preservation }: LarderFacts): LotToday[] {
   const byId = new Map(places.map((place) => [place.id, place]));
+  // the foreign keys say that every place a lot names is there
+  const placeOf = (id: string): PlaceFacts => byId.get(id) as PlaceFacts;
   const kinds = new Map(places.map(({ id, kind }): [string, PlaceKind] => [id, kind]));
   return lots
     .filter((lot) => lot.madeOn <= today)
     .map((stored): LotToday => {
       const lot = { ...stored, entries: stored.entries.filter((entry) => entry.on <= today) };
       const balance = balanceOf({ homePlaceId: lot.homePlaceId, entries: lot.entries });
-      const stands = balance.stands.map(({ placeId, amount }) => ({ place: byId.get(placeId) as PlaceFacts, amount: bothAmounts(lot, amount), counted: amount }));
-      const fullest = [...stands].sort((a, b) => b.counted - a.counted)[0]?.place ?? (byId.get(lot.homePlaceId));
+      const stands = balance.stands.map(({ placeId, amount }) => ({ place: placeOf(placeId), amount: bothAmounts(lot, amount), counted: amount }));
+      const fullest = [...stands].sort((a, b) => b.counted - a.counted)[0]?.place ?? placeOf(lot.homePlaceId);
       const keeping = keepingOf(lot, stands.length > 0 ? stands.map(({ place }) => place) : [fullest], kinds, preservation);
       const discard = balance.left > 0 && keeping.safeUntil !== null && keeping.safeUntil < today;
       const lastMovedOn = lot.entries.map(({ on }) => on).sort().at(-1) ?? null;
