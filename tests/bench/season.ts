@@ -30,7 +30,7 @@ const SECONDS_SMALL = 60;
 const SECONDS_LARGE = 10;
 /** Methods × weeks from which a season counts as large. */
 const LARGE = 600;
-const SECONDS_WITH_ALLOWANCE = 5;
+const SECONDS_WITH_ALLOWANCE = 4.5;
 
 export async function run(args: string[]): Promise<Record<string, unknown>> {
   const allowance = args.includes("--allowance") ? optionOf(args, "allowance", 0.02) : 0;

@@ -48,7 +48,7 @@ export interface Solved {
 /** From this many whole numbers on a level is improved piece by piece before it is looked at as a whole. */
 const LARGE = 300;
 /** kg, %, kg, batches, points, minutes, batch-weeks: a search device for large seasons, not the definition of better (common practice, no source). */
-const BLEND = [1, 0.3, 0.1, 0.01, 0.002, 2e-4, 1e-5];
+const BLEND = [1, 0.05, 0.1, 0.01, 0.002, 2e-4, 1e-5];
 /** A plan better than the rule's is wanted within 5 seconds. */
 const ROLL_SECONDS = 4;
 /** With strict levels what comes later only decides between plans that lose the same. */
