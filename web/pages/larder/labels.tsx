@@ -7,7 +7,7 @@ import { amountOf } from "./lot-words.ts";
 
 /** `asked`: the id of a place or of a lot; nothing means all. */
 export function Labels({ held, asked }: { readonly held: Larder; readonly asked: string | null }) {
-  const lots = held.lots.filter((lot) => asked === null || lot.id === asked || lot.stands.some(({ placeId }) => placeId === asked));
+  const lots = held.lots.filter((lot) => (lot.portions ?? lot.grams ?? 1) > 0 && (asked === null || lot.id === asked || lot.stands.some(({ placeId }) => placeId === asked)));
   const full = (date: string): string => `${day(date, date)} ${date.slice(0, 4)}`;
   return (
     <>
