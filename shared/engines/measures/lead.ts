@@ -94,7 +94,7 @@ const PARTS_OF: ReadonlySet<string> = new Set(["juice", "zest", "rind", "peel", 
 /** Passes over "Optional:" and over "juice of" when a number follows. */
 function skipHeading(tokens: readonly Token[], from: number, lead: Lead): number {
   if (isMark(tokens[from + 1], ":") && tokens[from]?.kind === "word" && tokens.length > from + 2) {
-    lead.remarks.push((tokens[from] as Token).text);
+    lead.remarks.push((tokens[from]).text);
     return from + 2;
   }
   let at = from;
