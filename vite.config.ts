@@ -1,13 +1,15 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
-import { defineConfig, type Plugin } from "vite";
+import { defineConfig, type Plugin, type ResolvedConfig } from "vite";
 
 /** Writes each text of the build a second and third time, packed, so that the server has nothing to pack while someone waits. */
-function packed(folder: string): Plugin {
+function packed(): Plugin {
+  let folder = "";
   return {
     name: "packed",
     apply: "build",
+    configResolved: (config) => void (folder = folderOf(config)),
     closeBundle() {
       for (const entry of readdirSync(folder, { recursive: true, encoding: "utf8" })) {
         if (!/\.(?:js|css|html|svg)$/.test(entry)) continue;
@@ -21,11 +23,13 @@ function packed(folder: string): Plugin {
 }
 
 /** Writes into early.js which files each page is made of, so that they are fetched beside the main ones and not after them. */
-function early(folder: string): Plugin {
+function early(): Plugin {
+  let folder = "";
   const files: Record<string, string[]> = {};
   return {
     name: "early",
     apply: "build",
+    configResolved: (config) => void (folder = folderOf(config)),
     generateBundle(_, bundle) {
       const withImports = (name: string, seen: Set<string>): Set<string> => {
         const chunk = bundle[name];
@@ -49,14 +53,14 @@ function early(folder: string): Plugin {
   };
 }
 
-const OUT = new URL("web/dist", import.meta.url).pathname;
+const folderOf = ({ root, build }: ResolvedConfig): string => path.resolve(root, build.outDir);
 
 /** The pages are built into web/dist; the server hands them out. No inline script or style may come out of this. */
 export default defineConfig({
   root: "web",
   base: "/",
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-  plugins: [early(OUT), packed(OUT)],
+  plugins: [early(), packed()],
   build: {
     outDir: "dist",
     emptyOutDir: true,

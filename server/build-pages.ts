@@ -1,6 +1,6 @@
 /** Builds the pages when they are missing, or were built from other sources than lie here now: after a pull, or an edit. */
 import { createHash } from "node:crypto";
-import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import path from "node:path";
 
 /** What the pages are made of; a dependency that changes shows in the lock file. */
@@ -13,8 +13,8 @@ export interface PagesBuild {
   /** The project's folder. */
   readonly root: string;
   readonly say: (line: string) => void;
-  /** Writes the pages into web/dist. */
-  readonly build: () => Promise<void>;
+  /** Writes the pages into a folder, which it makes. */
+  readonly build: (into: string) => Promise<void>;
 }
 
 export async function buildPages({ root, say, build }: PagesBuild): Promise<void> {
@@ -27,8 +27,25 @@ export async function buildPages({ root, say, build }: PagesBuild): Promise<void
   const digest = digestOf(root);
   if (there && builtFrom(pages) === digest) return;
   say(there ? "The pages have changed; building them again …" : "Building the pages …");
-  await build();
-  writeFileSync(path.join(pages, BUILT_FROM), digest);
+  const made = path.join(root, `web/.dist-${String(process.pid)}`);
+  try {
+    await build(made);
+    writeFileSync(path.join(made, BUILT_FROM), digest);
+    putInPlace(made, pages, digest);
+  } finally {
+    rmSync(made, { recursive: true, force: true });
+  }
+}
+
+/** Whole or not at all: two services that start together each build, and neither may hand out half of the other's pages. */
+function putInPlace(made: string, pages: string, digest: string): void {
+  if (existsSync(pages)) {
+    if (builtFrom(pages) === digest) return;
+    const old = `${made}-old`;
+    renameSync(pages, old);
+    rmSync(old, { recursive: true, force: true });
+  }
+  renameSync(made, pages);
 }
 
 function builtFrom(pages: string): string | null {

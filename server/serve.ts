@@ -56,7 +56,7 @@ export async function serve(setting: Setting): Promise<Service> {
   try {
     const { config, say, log, fill } = setting;
     // beside the database, which takes as long to come up
-    const building = buildPages({ root: ROOT, say, build: () => withVite(failed.signal) });
+    const building = buildPages({ root: ROOT, say, build: (into) => withVite(into, failed.signal) });
     building.catch(() => undefined);
     const db = await openDatabase(setting, steps);
     await db.inHousehold(HOUSEHOLD_ID, (tx) => provisionHousehold(tx, HOUSEHOLD_ID));
@@ -103,9 +103,9 @@ async function databaseUrl(config: Config, throwAway: boolean, say: Say, steps: 
 }
 
 /** In a process of its own: what a build takes of memory is given back with it. */
-async function withVite(signal: AbortSignal): Promise<void> {
+async function withVite(into: string, signal: AbortSignal): Promise<void> {
   const vite = fileURLToPath(new URL("bin/vite.js", import.meta.resolve("vite/package.json")));
-  const child = spawn(process.execPath, [vite, "build", "--config", `${ROOT}/vite.config.ts`, "--logLevel", "warn"], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"], signal });
+  const child = spawn(process.execPath, [vite, "build", "--config", `${ROOT}/vite.config.ts`, "--outDir", into, "--logLevel", "warn"], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"], signal });
   let said = "";
   for (const stream of [child.stdout, child.stderr]) stream.on("data", (chunk: Buffer) => (said += chunk.toString()));
   const [code] = (await once(child, "close")) as [number | null];

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, utimesSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, expect, it } from "vitest";
@@ -21,9 +21,9 @@ function put(file: string, text: string): void {
   writeFileSync(path.join(root, file), text);
 }
 const start = async (): Promise<number> => {
-  const build = async (): Promise<void> => {
+  const build = async (into: string): Promise<void> => {
     built++;
-    put("web/dist/index.html", "<!doctype html>");
+    put(path.join(path.relative(root, into), "index.html"), "<!doctype html>");
   };
   await buildPages({ root, say: (line) => said.push(line), build });
   return built;
@@ -48,6 +48,18 @@ it.each<[string, () => void]>([
   expect(await start()).toBe(2);
   expect(await start()).toBe(2);
   expect(said[1]).toBe("The pages have changed; building them again …");
+});
+
+it("keeps what stands there when the new build fails, and leaves nothing half made", async () => {
+  await start();
+  put("web/pages/beds/page.tsx", "export const changed = 1;");
+  const build = async (into: string): Promise<void> => {
+    put(path.join(path.relative(root, into), "half.js"), "");
+    throw new Error("no room");
+  };
+  await expect(buildPages({ root, say: () => undefined, build })).rejects.toThrow("no room");
+  expect(readdirSync(path.join(root, "web/dist")).sort()).toEqual([".built-from", "index.html"]);
+  expect(readdirSync(path.join(root, "web")).sort()).toEqual(["dist", "index.html", "pages"]);
 });
 
 it("leaves them when only the service has changed, or the times of files", async () => {
