@@ -66,12 +66,18 @@ export async function serve(setting: Setting): Promise<Service> {
     const app = await buildApp({ db, clock, mode: config.mode, version: await versionOf(), log, pages: PAGES });
     steps.began(() => app.close());
     const url = await listen(app, config, setting.throwAway, say);
+    setImmediate(() => reckonAhead(app));
     return { url, app, stop: () => steps.undo() };
   } catch (error) {
     failed.abort();
     await steps.undo();
     throw error;
   }
+}
+
+/** The year is reckoned while nobody asks yet, so that whoever opens the book first does not wait for it. */
+function reckonAhead(app: FastifyInstance): void {
+  app.inject({ method: "GET", url: "/api/calendar" }).catch(() => undefined);
 }
 
 async function openDatabase(setting: Setting, steps: Steps): Promise<Db> {
