@@ -24,7 +24,7 @@ export function lotLine(one: LotToday, today: LocalDate): LotLine {
 
 export function shortLine(one: LotToday): LotLine {
   const { lot, short } = one;
-  return { lotId: lot.id, title: lot.title, text: short === null ? "" : `${bothWords(short, lot.countedIn)} more were taken than the book had. Count what is in ${one.place.name}.` };
+  return { lotId: lot.id, title: lot.title, text: short === null ? "" : `${bothWords(short, lot.countedIn)} more went out than the book had. Count what is in ${one.place.name}.` };
 }
 
 export function forgottenLine(one: LotToday, today: LocalDate): LotLine {
