@@ -55,6 +55,8 @@ describe("can I keep this", () => {
     const fresh = await stillroom.as();
     const kept = (await fresh.call("GET", "/api/keeping?food=tomato-crushed&way=bottle")).json<KeepingAnswer>();
     expect([kept.altitudeM, kept.processes[0]?.lines]).toEqual([null, []]);
+    const squash = (await fresh.call("GET", "/api/keeping?food=courgette&way=bottle")).json<KeepingAnswer>();
+    expect(squash.answer).toMatch(/^Only as exactly the tested process.*No minutes are shown/);
   });
   it("gives blanching, months and the load of a day for the freezer; quality and safety in two fields", async () => {
     const kept = await answer({ food: "french-bean", way: "freeze" });

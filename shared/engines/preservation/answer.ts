@@ -38,6 +38,7 @@ export interface KeepAnswer {
 }
 
 const IN_JARS: readonly KeepingWay[] = ["bottle", "pickle"];
+const NO_MINUTES = "No minutes are shown until your height above the sea is known.";
 const WAY_WORDS: Readonly<Record<KeepingWay, string>> = { freeze: "freezing", dry: "drying", pickle: "pickling", bottle: "bottling", ferment: "fermenting", store: "storing" };
 
 export function keepAnswer(question: KeepQuestion, tables: PreservationTables): KeepAnswer {
@@ -65,8 +66,9 @@ export function keepAnswer(question: KeepQuestion, tables: PreservationTables): 
 }
 
 function sentence({ name, way, jar, canner, altitudeM }: KeepQuestion, may: boolean, processes: readonly ProcessAnswer[], refused: boolean): string {
-  if (may && processes.length > 0 && altitudeM === null) return `Yes, by a tested process. No minutes are shown until your height above the sea is known.`;
-  if (may && refused) return "Only as exactly the tested process below; other forms of it are refused, see what must never be done.";
+  const unplaced = processes.length > 0 && altitudeM === null;
+  if (may && refused) return `Only as exactly the tested process below; other forms of it are refused, see what must never be done.${unplaced ? ` ${NO_MINUTES}` : ""}`;
+  if (may && unplaced) return `Yes, by a tested process. ${NO_MINUTES}`;
   if (may) return IN_JARS.includes(way) ? "Yes, by exactly the tested process below." : `Yes: ${WAY_WORDS[way]} is covered by the tables.`;
   if (processes.length > 0) return `No tested figure for ${jar === null && canner === null ? "this altitude" : "this jar, canner and altitude"}. Ask your local extension service or food-safety authority, or keep it another way.`;
   return `No: ${WAY_WORDS[way]} ${name} has no ${IN_JARS.includes(way) ? "tested process" : "row in the tables"}. It is not guessed.`;
