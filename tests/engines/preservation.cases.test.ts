@@ -1,5 +1,5 @@
 /**
- * The canning tables against a second transcription of the guide's tables (tests/cases/preservation), page beside each line:
+ * The canning tables against a second copy typed out of the guide's tables (tests/cases/preservation), page beside each line:
  * USDA Complete Guide to Home Canning, Agriculture Information Bulletin 539, 2015. Every edge of every band and one foot above it.
  */
 import { describe, expect, it } from "vitest";

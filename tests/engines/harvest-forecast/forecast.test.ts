@@ -1,19 +1,15 @@
 /** One planting through made weather in which the answer can be worked on paper. */
 import { describe, expect, it } from "vitest";
-import { forecastPlanting, summarise, weeklySupply } from "#shared/engines/harvest-forecast/index.ts";
-import type { ForecastQuestion, Planting, PlantingForecast, WeatherYears } from "#shared/engines/harvest-forecast/index.ts";
+import { summarise, weeklySupply } from "#shared/engines/harvest-forecast/index.ts";
+import type { Planting, PlantingForecast, WeatherYears } from "#shared/engines/harvest-forecast/index.ts";
 import { covered } from "#shared/engines/harvest-forecast/thermal-time.ts";
 import { firstPicks } from "#shared/engines/harvest-forecast/first-picks.ts";
-import { dateOf } from "#shared/kernel/local-date.ts";
 import type { CropFacts } from "#shared/kernel/crop-facts.ts";
 import { weeksFrom } from "#shared/kernel/iso-week.ts";
-import { day, plantingOf, questionOf, steadyWeather, weatherFrom } from "./plantings.ts";
+import { day, forecastOf, notesOf, plantingOf, questionOf, steadyWeather, weatherFrom } from "./plantings.ts";
 import { cropOf } from "./records.ts";
 
 const steady = steadyWeather(15, 15, day("2027-01-01"), 700, 30);
-const forecastOf = (planting: Planting, weather: WeatherYears, change: Partial<ForecastQuestion> = {}): PlantingForecast =>
-  forecastPlanting(questionOf(planting, weather, change)).value;
-const notesOf = (planting: Planting, weather: WeatherYears, change: Partial<ForecastQuestion> = {}): string => forecastPlanting(questionOf(planting, weather, change)).notes.join(" ");
 
 /** Base 5 °C, needs 600 °C d from sowing, no spread; and no degree between garden and station. */
 const plain: CropFacts = {
@@ -192,58 +188,6 @@ describe("what is known by the day", () => {
     expect(part.waits).toBe(true);
     // same book amount, whether some of it is already in the kitchen or not; poor scenarios had less than was taken
     expect(summarise(part).totalGrams.likely).toBeCloseTo(summarise(whole).totalGrams.likely, -1);
-  });
-});
-
-describe("what stands for years", () => {
-  it("is picked every season anew, and only that season's picks count", () => {
-    const weather = weatherFrom(day("2026-01-01"), 1_100, 30, (d) => {
-      const summer = Number(dateOf(d).slice(5, 7));
-      return summer >= 4 && summer <= 9 ? [22, 12] : [6, 2];
-    });
-    const planting = plantingOf("strawberry", { rowM: 4, picks: [{ day: day("2026-06-20"), grams: 5_000 }] });
-    for (const season of [2026, 2027, 2028]) {
-      const found = summarise(forecastOf({ ...planting, season }, weather, { asOf: day("2027-03-01") }));
-      expect(dateOf(found.firstPick?.likely ?? 0).slice(0, 4)).toBe(String(season));
-    }
-    expect(forecastOf({ ...planting, season: 2027 }, weather, { asOf: day("2027-03-01") }).curve.picks).toEqual([]);
-    expect(forecastOf({ ...planting, season: 2026 }, weather, { asOf: day("2027-03-01") }).curve.picks).toHaveLength(1);
-  });
-
-  it("south of the equator is picked half a year away, in the season named by the year it ends in", () => {
-    const north = (d: number): readonly [number, number] => {
-      const summer = Number(dateOf(d).slice(5, 7));
-      return summer >= 4 && summer <= 9 ? [22, 12] : [6, 2];
-    };
-    const here = weatherFrom(day("2026-06-01"), 700, 5, north);
-    // the same year, 184 days earlier: 1 August has the weather of 1 February
-    const there = weatherFrom(day("2026-06-01"), 700, 5, (d) => north(d + 184));
-    const planting = plantingOf("strawberry", { season: 2027 });
-    const [first, second] = [summarise(forecastOf(planting, here)), summarise(forecastOf(planting, there, { southern: true }))];
-    expect(dateOf(second.firstPick?.likely ?? 0).slice(0, 4)).toBe("2026");
-    expect((first.firstPick?.likely ?? 0) - (second.firstPick?.likely ?? 0)).toBe(184);
-    expect(second.totalGrams).toEqual(first.totalGrams);
-  });
-
-  it("too young, brings nothing and says so", () => {
-    const planting = plantingOf("raspberry", { standsSince: 2027, season: 2027 });
-    expect(summarise(forecastOf(planting, steady)).chanceOfPick).toBe(0);
-    expect(notesOf(planting, steady)).toMatch(/Too young/);
-  });
-
-  it("set this spring, bears as one that stands since this year", () => {
-    for (const start of [{ sownOn: day("2027-04-10") }, { plantedOutOn: day("2027-04-10") }]) {
-      for (const slug of ["asparagus", "raspberry"]) expect(notesOf(plantingOf(slug, { ...start, season: 2027 }), steady)).toMatch(/Too young/);
-    }
-    const set = summarise(forecastOf(plantingOf("raspberry", { plantedOutOn: day("2027-04-10"), season: 2028 }), steady)).totalGrams;
-    expect(set).toEqual(summarise(forecastOf(plantingOf("raspberry", { standsSince: 2027, season: 2028 }), steady)).totalGrams);
-    expect(set.likely).toBeGreaterThan(0);
-  });
-
-  it("a spring frost does not end a season that has not begun", () => {
-    const weather = weatherFrom(day("2027-01-01"), 400, 30, (d) => (d === day("2027-06-01") ? [12, -2] : [20, 10]));
-    const asparagus = summarise(forecastOf(plantingOf("asparagus", { season: 2027 }), weather));
-    expect(asparagus.chanceOfPick).toBe(1);
   });
 });
 

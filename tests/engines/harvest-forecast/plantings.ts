@@ -1,5 +1,6 @@
 /** Plantings, questions and weathers for the tests, with everything plain unless said. */
-import type { ForecastQuestion, Planting, WeatherYears } from "#shared/engines/harvest-forecast/index.ts";
+import { forecastPlanting } from "#shared/engines/harvest-forecast/index.ts";
+import type { ForecastQuestion, Planting, PlantingForecast, WeatherYears } from "#shared/engines/harvest-forecast/index.ts";
 import { dayNumber } from "#shared/kernel/local-date.ts";
 import type { DayNumber } from "#shared/kernel/local-date.ts";
 import { cropOf } from "./records.ts";
@@ -46,3 +47,9 @@ export function questionOf(planting: Planting, weather: WeatherYears, change: Pa
 }
 
 export const day = dayNumber;
+
+export const forecastOf = (planting: Planting, weather: WeatherYears, change: Partial<ForecastQuestion> = {}): PlantingForecast =>
+  forecastPlanting(questionOf(planting, weather, change)).value;
+
+export const notesOf = (planting: Planting, weather: WeatherYears, change: Partial<ForecastQuestion> = {}): string =>
+  forecastPlanting(questionOf(planting, weather, change)).notes.join(" ");
