@@ -1,7 +1,6 @@
 /** A cook day as it was put down → the timetable, with letters for the dishes, cautions, and a word where hot food would stand too long. */
-import { scheduleCookDay, type Budget, type CookDayInput, type CookDayPlan, type PlannedStep } from "../engines/cook-day/index.ts";
+import { dayToPlan, lastSteps, scheduleCookDay, type Budget, type CookDayInput, type CookDayPlan, type PlannedStep } from "../engines/cook-day/index.ts";
 import { coolingStages, type CautionTopic, type PreservationTables } from "../engines/preservation/index.ts";
-import type { RecipeStep } from "../kernel/recipe.ts";
 import { minutesWords } from "../kernel/words.ts";
 import type { CookableRecipe, CookDayFacts, Part } from "./facts.ts";
 import { cautionsOf } from "./recipe-cautions.ts";
@@ -45,32 +44,11 @@ export function proposeCookDay(day: CookDayFacts, tables: PreservationTables, bu
   };
 }
 
-function inputOf(day: CookDayFacts): CookDayInput {
-  const { ovens, burners, pots, sinks } = day.kitchen;
-  return {
-    // a household that has not counted them: one large pot for each burner and one sink (common practice, no source)
-    kitchen: { cooks: day.cooks, ovens, burners, pots: pots ?? burners, sinks: sinks ?? 1 },
-    dishes: day.dishes.map(({ recipe, batches }) => ({ id: recipe.id, title: recipe.title, batches, steps: afterItsParts(recipe, day), holds: recipe.holds, limits: recipe.limits })),
-    startsAtMin: clockMin(day.startsAt),
-    endByMin: day.endsBy === null ? null : clockMin(day.endsBy) - clockMin(day.startsAt),
-    unavailable: day.unavailable.map(({ what, fromMin, toMin, why }) => ({ what, fromMin, toMin, ...(why === undefined ? {} : { why }) })),
-  };
-}
-
-/** What a dish takes from another dish of the day has to be there first: its first steps wait for the last steps of that one. */
-function afterItsParts(recipe: CookableRecipe, day: CookDayFacts): readonly RecipeStep[] {
-  const parts = day.dishes.filter((dish) => recipe.parts?.some((part) => part.id === dish.recipe.id));
-  const ready = parts.flatMap(({ recipe: part }) => lastSteps(part).map((id) => `${part.id}/${id}`));
-  if (ready.length === 0) return recipe.steps;
-  return recipe.steps.map((step) => {
-    if (step.after.length > 0) return step;
-    // a longest wait without a step before it says nothing, and must not begin to speak of the part
-    const { maxWaitMin: _none, ...first } = step;
-    return { ...first, after: ready };
-  });
-}
-
-const lastSteps = ({ steps }: CookableRecipe): string[] => steps.filter((step) => !steps.some((other) => other.after.includes(step.id))).map((step) => step.id);
+const inputOf = (day: CookDayFacts): CookDayInput =>
+  dayToPlan(
+    day,
+    day.dishes.map(({ recipe: { id, title, steps, holds, limits, parts }, batches }) => ({ id, title, batches, steps, holds, limits, parts: (parts ?? []).map((part) => part.id) })),
+  );
 
 function leftOutNotes({ dishes }: CookDayFacts): string[] {
   if (dishes.length === 0) return ["There is no dish in this day yet."];
@@ -87,9 +65,6 @@ function partNote(dish: string, { title, inStore }: Part, madeToday: boolean): s
   if (inStore !== undefined) return [madeToday ? `“${title}” is in store already: ${inStore}. ${dish} can take that instead of making more.` : `${dish} uses “${title}”: take it from store, ${inStore}.`];
   return madeToday ? [] : [`${dish} uses “${title}”: have it ready, or put it into this day.`];
 }
-
-/** Minutes since midnight of a local HH:MM. */
-const clockMin = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
 
 /** A, B … Z, AA. */
 function letterOf(i: number): string {
@@ -132,7 +107,7 @@ function standingNotes(day: CookDayFacts, steps: readonly PlannedStep[], tables:
     const hot = lastHotStep(recipe);
     if (!hot || !first || !second || !goesCold(recipe) || recipe.limits.some((limit) => limit.from === hot)) return [];
     const rule = `within ${minutesWords(first.withinMin)} from ${first.fromC} to ${first.toC} °C, and cold in ${minutesWords(second.withinMin)} in all`;
-    const last = lastSteps(recipe);
+    const last = lastSteps(recipe.steps);
     if (last.includes(hot)) return [`${recipe.title}: no step for cooling is written. Hot food must cool ${rule}.`];
     const of = (ids: readonly string[]) => steps.filter((step) => step.dish === recipe.id && ids.includes(step.step));
     const hotUntil = Math.min(...of([hot]).map((step) => step.startMin + step.handsOnMin + step.handsOffMin));

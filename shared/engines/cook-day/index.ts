@@ -8,6 +8,7 @@ import type { Budget, CookDayInput, CookDayPlan } from "./types.ts";
 export { checkCookDay, type PlacedStep, type Verdict } from "./check.ts";
 export { dishesThatFit, whatEachAdds, windowsOfRests, type DishCost, type DishesThatFit, type FittingSet, type RestWindow } from "./choose.ts";
 export type { DayEvent } from "./events.ts";
+export { dayToPlan, lastSteps, type DayAsPut, type DishAsPut } from "./from-day.ts";
 export { replanCookDay, type DayUnderWay, type MovedStep, type Replan } from "./late.ts";
 export { theNightBefore, type EveningWork } from "./night-before.ts";
 export type { Begun } from "./under-way.ts";
