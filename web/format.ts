@@ -4,6 +4,7 @@
  */
 import { weekEnd, weekStart, type IsoWeek } from "#shared/kernel/iso-week.ts";
 import { yearOf, type LocalDate } from "#shared/kernel/local-date.ts";
+import { madeWords } from "#shared/kernel/made-words.ts";
 import { betweenWords, dayWords, listWords, minutesWords, seasonsWords, sentenceCase, spreadWords } from "#shared/kernel/words.ts";
 import { inPounds, measured, tableUnit } from "./units.ts";
 
@@ -51,26 +52,8 @@ export function count(n: number, one: string, many: string): string {
 
 /** What a recipe makes, its unit in one or in many: 6 portions, 1 jar, 2 jars of 500 ml, 1.2 kg. */
 export function made({ amount: n, unit }: { readonly amount: number; readonly unit: string }): string {
-  const [, noun = "", rest = ""] = /^(\S+)(.*)$/.exec(unit) ?? [];
   if (inPounds() && (unit === "g" || unit === "kg")) return measured(unit === "kg" ? n * 1000 : n);
-  if (MEASURES.has(noun)) return `${plain(n)}${NB}${unit}`;
-  const one = singular(noun);
-  return `${plain(n)}${NB}${n === 1 ? one : plural(one)}${rest}`;
-}
-
-const MEASURES = new Set(["g", "kg", "ml", "l", "L"]);
-
-function plural(noun: string): string {
-  if (noun === "loaf") return "loaves";
-  if (/(?:ch|sh|ss|x|z)$/.test(noun)) return `${noun}es`;
-  return /[^aeiou]y$/.test(noun) ? `${noun.slice(0, -1)}ies` : `${noun}s`;
-}
-
-function singular(noun: string): string {
-  if (noun === "loaves") return "loaf";
-  if (/(?:ch|sh|ss|x|z)es$/.test(noun)) return noun.slice(0, -2);
-  if (/[^aeiou]ies$/.test(noun)) return `${noun.slice(0, -3)}y`;
-  return /[^s]s$/.test(noun) ? noun.slice(0, -1) : noun;
+  return madeWords(n, unit);
 }
 
 /** 26 July, 26 July 2026 where the year is not that of `today`. */

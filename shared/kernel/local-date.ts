@@ -2,7 +2,6 @@
  * A calendar day without a clock time, written YYYY-MM-DD. No zone, no moment: a day in the garden.
  * Arithmetic runs on day numbers (whole days since 1970-01-01), which engines use as array indexes.
  */
-import { DateTime } from "luxon";
 
 export type LocalDate = string;
 /** Whole days since 1970-01-01; 2027-07-26 is 20,660. */
@@ -12,7 +11,10 @@ const MS_A_DAY = 86_400_000;
 
 /** True for a real calendar day; 2027-04-31 and 2027-02-29 are not. */
 export function isLocalDate(text: string): boolean {
-  return /^\d{4}-\d{2}-\d{2}$/.test(text) && DateTime.fromISO(text, { zone: "utc" }).isValid;
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const ms = Date.parse(`${text}T00:00:00Z`);
+  // some readers of dates turn 31 April into 1 May
+  return !Number.isNaN(ms) && dateOf(Math.round(ms / MS_A_DAY)) === text;
 }
 
 /** Day number of a date. Throws RangeError for a day that does not exist. */

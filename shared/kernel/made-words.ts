@@ -1,7 +1,7 @@
 /** What a recipe makes, its unit in one or in many: "6 portions", "1 jar", "2 jars of 500 ml", "1.2 kg". */
 
 const NBSP = "\u00a0";
-const MEASURES: ReadonlySet<string> = new Set(["g", "kg", "ml", "l"]);
+const MEASURES: ReadonlySet<string> = new Set(["g", "kg", "ml", "l", "L"]);
 
 /** Whether the unit weighs or measures instead of counting. */
 export const isMeasure = (unit: string): boolean => MEASURES.has(unit.split(" ", 1)[0] as string);

@@ -49,6 +49,10 @@ describe("ISO weeks", () => {
         expect(week).toBe(`${thursday.getUTCFullYear()}-W${String(1 + Math.floor(ordinal / 7)).padStart(2, "0")}`);
         expect(weekStart(week) <= date && date <= weekEnd(week)).toBe(true);
         expect(addDays(weekStart(week), 6)).toBe(weekEnd(week));
+        // and the calendar library names and steps the same weeks
+        const library = DateTime.fromISO(date, { zone: "utc" });
+        expect(week).toBe(library.toFormat("kkkk-'W'WW"));
+        expect(addWeeks(week, offset % 120)).toBe(library.plus({ weeks: offset % 120 }).toFormat("kkkk-'W'WW"));
         checked++;
       }),
       { numRuns: 500 },

@@ -32,6 +32,22 @@ describe("calendar days", () => {
     expect(checked).toBeGreaterThanOrEqual(400);
   });
 
+  it("tells every day that exists from those that do not, as the calendar library does", () => {
+    let real = 0;
+    let unreal = 0;
+    fc.assert(
+      fc.property(fc.integer({ min: 1900, max: 2199 }), fc.integer({ min: 0, max: 13 }), fc.integer({ min: 27, max: 32 }), (year, month, day) => {
+        const text = `${year}-${String(month).padStart(2, "0")}-${String(day).padStart(2, "0")}`;
+        const there = DateTime.fromISO(text, { zone: "utc" }).isValid;
+        expect(isLocalDate(text)).toBe(there);
+        if (there) real++;
+        else unreal++;
+      }),
+      { numRuns: 600 },
+    );
+    expect(Math.min(real, unreal)).toBeGreaterThanOrEqual(100);
+  });
+
   it("moves 29 February to 28 where the year has none", () => {
     expect(inYear("2028-02-29", 2027)).toBe("2027-02-28");
     expect(inYear("2028-02-29", 2032)).toBe("2032-02-29");
@@ -50,5 +66,6 @@ describe("zones", () => {
   it("knows a zone from a word", () => {
     expect(isZone("Europe/Amsterdam")).toBe(true);
     expect(isZone("Europe/Nowhere")).toBe(false);
+    expect(isZone("")).toBe(false);
   });
 });
