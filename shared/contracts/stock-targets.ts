@@ -12,3 +12,10 @@ export const StockTarget = z
   .meta({ id: "StockTarget" });
 export type StockTarget = z.infer<typeof StockTarget>;
 export const StockTargets = z.array(StockTarget);
+
+/** A target that rests on what was eaten last winter: from 1 October to 30 April, south of the equator half a year later. Nothing is stored. */
+export const SuggestedTarget = z
+  .object({ recipeId: StoredId, title: z.string(), portions: z.int(), by: z.string(), eatenPortions: z.int(), inLarderPortions: z.int(), text: z.string() })
+  .meta({ id: "SuggestedTarget" });
+export type SuggestedTarget = z.infer<typeof SuggestedTarget>;
+export const SuggestedTargets = z.array(SuggestedTarget);
