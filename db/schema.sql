@@ -123,9 +123,13 @@ create table households (
   normals jsonb,
   weather_attribution text,
   version integer default 1 not null,
+  kitchen_min_per_week integer,
+  away jsonb default '[]'::jsonb not null,
+  avoids jsonb default '{"crops": [], "allergens": []}'::jsonb not null,
   constraint households_pk PRIMARY KEY (household_id),
   constraint households_cooks CHECK (((cooks >= 1) AND (cooks <= 6))),
   constraint households_glut CHECK ((glut_grams >= 0)),
+  constraint households_kitchen_min CHECK (((kitchen_min_per_week IS NULL) OR (kitchen_min_per_week >= 0))),
   constraint households_people CHECK (((people >= 1) AND (people <= 60))),
   constraint households_place CHECK ((((latitude >= ('-90'::integer)::double precision) AND (latitude <= (90)::double precision)) AND ((longitude >= ('-180'::integer)::double precision) AND (longitude <= (180)::double precision)))),
   constraint households_units CHECK ((units = ANY (ARRAY['metric'::text, 'us'::text, 'imperial'::text]))),
@@ -474,6 +478,26 @@ CREATE TRIGGER supplies_stamp_delete AFTER DELETE ON public.supplies REFERENCING
 CREATE TRIGGER supplies_stamp_insert AFTER INSERT ON public.supplies REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
 CREATE TRIGGER supplies_stamp_update AFTER UPDATE ON public.supplies REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('larder');
 grant delete, insert, select, update on supplies to stillroom_app;
+
+create table tastes (
+  household_id uuid not null,
+  recipe_id uuid not null,
+  liking text not null,
+  recorded_at timestamp with time zone default now() not null,
+  constraint tastes_pk PRIMARY KEY (household_id, recipe_id),
+  constraint tastes_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint tastes_recipe_fk FOREIGN KEY (household_id, recipe_id) REFERENCES recipes(household_id, id) ON DELETE CASCADE,
+  constraint tastes_liking CHECK ((liking = ANY (ARRAY['loved'::text, 'fine'::text, 'tired'::text, 'never'::text])))
+);
+alter table tastes enable row level security;
+alter table tastes force row level security;
+create policy tastes_wall on tastes for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER tastes_stamp_delete AFTER DELETE ON public.tastes REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER tastes_stamp_insert AFTER INSERT ON public.tastes REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+CREATE TRIGGER tastes_stamp_update AFTER UPDATE ON public.tastes REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
+grant delete, insert, select, update on tastes to stillroom_app;
 
 create table weather_days (
   household_id uuid not null,

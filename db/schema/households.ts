@@ -1,6 +1,6 @@
 import { boolean, check, doublePrecision, foreignKey, integer, jsonb, pgTable, primaryKey, text, type AnyPgColumn } from "drizzle-orm/pg-core";
 import { sql } from "drizzle-orm";
-import { grams, householdId, localDate, version } from "./columns.ts";
+import { grams, householdId, localDate, minutes, version } from "./columns.ts";
 
 export const households = pgTable(
   "households",
@@ -24,6 +24,12 @@ export const households = pgTable(
       sinks?: number | undefined;
     }>(),
     cooks: integer("cooks").notNull().default(1),
+    /** Minutes of hands in a week for cooking ahead and preserving; null until somebody has said. */
+    kitchenMinPerWeek: minutes("kitchen_min_per_week"),
+    /** Days on which nobody is at home, the last included. */
+    away: jsonb("away").$type<{ firstDay: string; lastDay: string }[]>().notNull().default([]),
+    /** What is never planned: crops, and whatever states one of these allergens. */
+    avoids: jsonb("avoids").$type<{ crops: string[]; allergens: string[] }>().notNull().default({ crops: [], allergens: [] }),
     /** False until somebody has said where the garden lies. */
     placed: boolean("placed").notNull().default(false),
     /** Twelve monthly means, °C: [{month, tmaxC, tminC}]. */
@@ -39,6 +45,7 @@ export const households = pgTable(
     check("households_units", sql`${t.units} in ('metric','us','imperial')`),
     check("households_glut", sql`${t.glutGrams} >= 0`),
     check("households_cooks", sql`${t.cooks} between 1 and 6`),
+    check("households_kitchen_min", sql`${t.kitchenMinPerWeek} is null or ${t.kitchenMinPerWeek} >= 0`),
   ],
 );
 

@@ -46,3 +46,21 @@ export const stockTargets = pgTable(
     check("stock_targets_portions", sql`${t.portions} > 0`),
   ],
 );
+
+/** What the household thinks of a dish; a recipe without a row is one nobody has spoken of. */
+export const tastes = pgTable(
+  "tastes",
+  {
+    householdId: householdId(),
+    recipeId: uuid("recipe_id").notNull(),
+    liking: text("liking").notNull(),
+    recordedAt: recordedAt(),
+  },
+  (t) => [
+    primaryKey({ name: "tastes_pk", columns: [t.householdId, t.recipeId] }),
+    ofHousehold("tastes", t.householdId),
+    // an opinion goes with its recipe
+    foreignKey({ name: "tastes_recipe_fk", columns: [t.householdId, t.recipeId], foreignColumns: [recipes.householdId, recipes.id] }).onDelete("cascade"),
+    check("tastes_liking", sql`${t.liking} in ('loved','fine','tired','never')`),
+  ],
+);

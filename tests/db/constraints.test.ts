@@ -33,6 +33,7 @@ const sound = (): Record<string, Values> => ({
   movements: { household_id: household, id: randomUUID(), lot_id: rows.lotId, kind: "put", on_day: "2027-07-20", portions: 6, amount: 6, counted_in: "portions", place_id: rows.placeId },
   wishes: { household_id: household, id: randomUUID(), recipe_id: rows.recipeId, portions: 4 },
   stock_targets: { household_id: household, id: randomUUID(), recipe_id: rows.recipeId, portions: 40, by_day: "2027-11-01" },
+  tastes: { household_id: household, recipe_id: rows.partId, liking: "fine" },
   supplies: { household_id: household, id: randomUUID(), kind: "yeast", name: "Dried yeast", amount: 42, unit: "g", best_until: "2027-12-01" },
   reference_rows: { kind: "test", key: "a", facts: "{}", source: "CP" },
 });
@@ -50,6 +51,7 @@ const CHECKS: [constraint: string, table: string, change: Values][] = [
   ["households_units", "households", { units: "old" }],
   ["households_glut", "households", { glut_grams: -1 }],
   ["households_cooks", "households", { cooks: 0 }],
+  ["households_kitchen_min", "households", { kitchen_min_per_week: -1 }],
   ["weather_days_order", "weather_days", { tmin_tenths: 61 }],
   ["beds_size", "beds", { length_m: 0 }],
   ["beds_size", "beds", { width_m: -1 }],
@@ -104,6 +106,7 @@ const CHECKS: [constraint: string, table: string, change: Values][] = [
   ["movements_to_place", "movements", { kind: "move", to_place_id: "same" }],
   ["wishes_portions", "wishes", { portions: 0 }],
   ["stock_targets_portions", "stock_targets", { portions: 0 }],
+  ["tastes_liking", "tastes", { liking: "adored" }],
   ["supplies_kind", "supplies", { kind: "gold" }],
   ["supplies_unit", "supplies", { unit: "cups" }],
   ["supplies_amount", "supplies", { amount: -1 }],
@@ -133,6 +136,7 @@ const REFERENCES: [constraint: string, table: string, change: Values][] = [
   ["movements_to_place_fk", "movements", { kind: "move", to_place_id: ELSEWHERE }],
   ["wishes_recipe_fk", "wishes", { recipe_id: ELSEWHERE }],
   ["stock_targets_recipe_fk", "stock_targets", { recipe_id: ELSEWHERE }],
+  ["tastes_recipe_fk", "tastes", { recipe_id: ELSEWHERE }],
 ];
 
 /** Inserts as the superuser, so that nothing but the constraints is in the way; rolled back. Answers the constraint that refused. */

@@ -41,6 +41,7 @@ const WRITES: [table: string, set: string, renews: readonly (typeof PARTS)[numbe
   ["cook_day_dishes", "batches = 2", ["kitchen"]],
   ["wishes", "portions = 5", ["kitchen"]],
   ["stock_targets", "portions = 50", ["kitchen"]],
+  ["tastes", "liking = 'never'", ["kitchen"]],
   ["places", "litres = 60", ["larder"]],
   ["lots", "title = 'Plum tomatoes'", ["larder"]],
   ["movements", "undone_at = now()", ["larder"]],

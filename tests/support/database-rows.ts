@@ -44,6 +44,7 @@ export async function fillHousehold(tx: Tx, householdId: string, ids: HouseholdR
   await tx.insert(schema.movements).values({ householdId, id: movementId, lotId, kind: "put", on: "2027-07-20", grams: 450, amount: 450, countedIn: "grams" });
   await tx.insert(schema.wishes).values({ householdId, id: randomUUID(), recipeId, portions: 4, by: "2027-08-14" });
   await tx.insert(schema.stockTargets).values({ householdId, id: randomUUID(), recipeId, portions: 40, by: "2027-11-01" });
+  await tx.insert(schema.tastes).values({ householdId, recipeId, liking: "loved" });
   await tx.insert(schema.supplies).values({ householdId, id: randomUUID(), kind: "jar", name: "Jars", amount: 9, unit: "pieces", holdsMl: 500 });
   return ids;
 }
