@@ -6,10 +6,13 @@ import { defineConfig } from "vitest/config";
  */
 export default defineConfig({
   test: {
+    // both cores of a small machine; files of one kind share their imports, which are most of what a short test costs
+    maxWorkers: 2,
     projects: [
       {
         test: {
           name: "pure",
+          isolate: false,
           include: ["tests/*.test.ts", "tests/{kernel,engines,planning,contracts,web,seed-data}/**/*.test.{ts,tsx}"],
           setupFiles: ["tests/support/seed.ts"],
           testTimeout: 60_000,
@@ -19,6 +22,7 @@ export default defineConfig({
       {
         test: {
           name: "embedded",
+          isolate: false,
           include: ["tests/{db,api}/**/*.test.ts"],
           env: { STILLROOM_TEST_DATABASE: "embedded" },
           globalSetup: ["tests/support/database-setup.ts"],
@@ -29,6 +33,7 @@ export default defineConfig({
       {
         test: {
           name: "server",
+          isolate: false,
           include: ["tests/{db,api}/**/*.test.ts"],
           exclude: ["tests/db/embedded*.test.ts"],
           env: { STILLROOM_TEST_DATABASE: "server" },
