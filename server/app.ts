@@ -40,6 +40,7 @@ import { sightingRoutes } from "./sightings/routes.ts";
 import { sowingRoutes } from "./sowings/routes.ts";
 import { stockTargetRoutes } from "./stock-targets/routes.ts";
 import { supplyRoutes } from "./supplies/routes.ts";
+import { tasteRoutes } from "./tastes/routes.ts";
 import { timetables } from "./timetables.ts";
 import { todayRoutes } from "./today/routes.ts";
 import { weatherRoutes } from "./weather/routes.ts";
@@ -108,6 +109,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(lotRoutes, deps);
   await app.register(larderRoutes, deps);
   await app.register(wishRoutes, deps);
+  await app.register(tasteRoutes, deps);
   await app.register(stockTargetRoutes, deps);
   await app.register(supplyRoutes, deps);
   await app.register(gramAccountRoutes, deps);

@@ -15,6 +15,7 @@ export function toContract(outlook: GardenOutlook): Calendar {
     frost: { ...frost },
     rows: outlook.rows.map(rowOf),
     weeks: outlook.weeks.map(weekOf),
+    seasonPlan: null,
     missing: [...missing],
     basis: basis.map(({ id, text }) => ({ id, text })),
     notes: [...notes],
@@ -39,7 +40,8 @@ function weekOf(week: OutlookWeek): CalendarWeek {
     surplusGrams: whole(week.surplusGrams),
     glut,
     planned: week.planned.map(({ uses, ...line }) => ({ ...line, uses: uses.map((use) => ({ ...use })) })),
-    pairings: week.pairings.map(({ uses, makes, cautions, ...pairing }) => ({ ...pairing, uses: uses.map((use) => ({ ...use })), makes: { ...makes }, cautions: [...cautions] })),
+    pairings: week.pairings.map(({ uses, makes, cautions, ...pairing }) => ({ ...pairing, uses: uses.map((use) => ({ ...use })), makes: { ...makes }, cautions: [...cautions], planned: false, parts: [] })),
+    cookDay: week.planned.map(({ recipeId, batches }) => ({ recipeId, batches })),
   };
 }
 

@@ -8,7 +8,7 @@ import { lockHousehold, updateHousehold, type HouseholdRow } from "./store.ts";
 import { PLAIN_KITCHEN, toBody } from "./to-contract.ts";
 
 /** Columns' defaults, for comparing a body that leaves them out. */
-const LEFT_OUT = { glutGrams: 1_000, cooks: 1 };
+const LEFT_OUT = { glutGrams: 1_000, cooks: 1, away: [], avoids: { crops: [], allergens: [] } };
 
 export async function changeHousehold(tx: Tx, householdId: string, asked: NewHousehold, ifMatch: string | undefined, crops: ReadonlySet<string>): Promise<Result<HouseholdRow>> {
   const stored = await lockHousehold(tx, householdId);
@@ -18,6 +18,8 @@ export async function changeHousehold(tx: Tx, householdId: string, asked: NewHou
   if (stale) return { ok: false, problem: stale };
   const unknown = (body.eats ?? []).flatMap(({ crop }, i) => (crops.has(crop) ? [] : [{ path: `eats.${i}.crop`, message: `there is no crop "${crop}"` }]));
   const twice = (body.eats ?? []).flatMap(({ crop }, i, all) => (all.findIndex((one) => one.crop === crop) < i ? [{ path: `eats.${i}.crop`, message: `"${crop}" is there twice` }] : []));
+  const shunned = (body.avoids?.crops ?? []).flatMap((crop, i) => (crops.has(crop) ? [] : [{ path: `avoids.crops.${i}`, message: `there is no crop "${crop}"` }]));
+  if (shunned.length > 0) return refuse("bad-request", "What the household never eats names crops that do not fit.", shunned);
   if (unknown.length + twice.length > 0) return refuse("bad-request", "What the household eats names crops that do not fit.", [...unknown, ...twice]);
   return ok(await updateHousehold(tx, householdId, body, placed));
 }

@@ -20,7 +20,18 @@ export async function lockHousehold(tx: Tx, householdId: string): Promise<Househ
 export async function updateHousehold(tx: Tx, householdId: string, body: NewHousehold, placed: boolean): Promise<HouseholdRow> {
   const [row] = await tx
     .update(households)
-    .set({ ...body, eats: body.eats ?? null, kitchen: body.kitchen ?? null, glutGrams: body.glutGrams ?? sql`default`, cooks: body.cooks ?? sql`default`, placed, version: sql`${households.version} + 1` })
+    .set({
+      ...body,
+      eats: body.eats ?? null,
+      kitchen: body.kitchen ?? null,
+      kitchenMinPerWeek: body.kitchenMinPerWeek ?? null,
+      glutGrams: body.glutGrams ?? sql`default`,
+      cooks: body.cooks ?? sql`default`,
+      away: body.away ?? sql`default`,
+      avoids: body.avoids ?? sql`default`,
+      placed,
+      version: sql`${households.version} + 1`,
+    })
     .where(eq(households.householdId, householdId))
     .returning();
   return there(row);

@@ -21,6 +21,7 @@ export function toBody(row: HouseholdRow): NewHousehold {
 }
 
 function placeOf(row: HouseholdRow) {
-  const { name, zone, latitude, longitude, altitudeM, people, glutGrams, cooks } = row;
-  return { name, zone, latitude, longitude, altitudeM, people, weekStart: row.weekStart as Household["weekStart"], units: row.units as Household["units"], glutGrams, cooks };
+  const { name, zone, latitude, longitude, altitudeM, people, glutGrams, cooks, away, avoids } = row;
+  const hours = row.kitchenMinPerWeek === null ? {} : { kitchenMinPerWeek: row.kitchenMinPerWeek };
+  return { name, zone, latitude, longitude, altitudeM, people, weekStart: row.weekStart as Household["weekStart"], units: row.units as Household["units"], glutGrams, cooks, ...hours, away, avoids };
 }

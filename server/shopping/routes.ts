@@ -37,7 +37,7 @@ export const shoppingRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within,
       const crops = gardenOutlook(garden, kitchen, { from: week, weeks: 1 }).weeks[0]?.crops ?? [];
       const gardenLow = new Map(crops.map((crop) => [crop.crop, Math.max(0, crop.grams.low - crop.pickedGrams)]));
       const list = shoppingList({ ...facts, gardenLow, names: new Map([...book.crops].map(([slug, crop]) => [slug, crop.name])) });
-      return { week, headline: list.headline, crops: list.crops.map((row) => ({ ...row })), further: list.further.map((row) => ({ ...row })), supplies: list.supplies.map((row) => ({ ...row })) };
+      return { week, headline: list.headline, crops: list.crops.map((row) => ({ ...row })), further: list.further.map((row) => ({ ...row })), supplies: list.supplies.map((row) => ({ ...row })), shop: [], garden: [], larder: [] };
     },
   );
 

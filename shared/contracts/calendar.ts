@@ -20,6 +20,10 @@ export const Pairing = z
     handsOnMin: z.int(),
     why: z.string(),
     cautions: z.array(z.string()),
+    /** Stands in the season's plan for this week; the others are alternatives, in their order. */
+    planned: z.boolean(),
+    /** What of it another recipe makes, and what of that is in store. */
+    parts: z.array(z.object({ recipeId: StoredId, title: z.string(), inStore: z.string().optional() })),
   })
   .meta({ id: "Pairing" });
 export type Pairing = z.infer<typeof Pairing>;
@@ -54,7 +58,10 @@ export const CalendarWeek = z
     surplusGrams: z.number(),
     glut: z.boolean(),
     planned: z.array(PlanLine),
+    /** First what the season's plan has for this week, where one stands, then the alternatives, best first. */
     pairings: z.array(Pairing),
+    /** What a cook day of this week begins with: what is chosen for it, else what the season's plan has for it. */
+    cookDay: z.array(z.object({ recipeId: StoredId, batches: z.int() })),
   })
   .meta({ id: "CalendarWeek" });
 export type CalendarWeek = z.infer<typeof CalendarWeek>;
@@ -97,6 +104,8 @@ export const Calendar = z
     frost: z.object({ lastSpring: DateBand.nullable(), firstAutumn: DateBand.nullable() }),
     rows: z.array(CalendarRow),
     weeks: z.array(CalendarWeek),
+    /** The plan that the pairings come from; null where none stands and they are in the order of the written rule alone. `upToDate`: nothing it rests on has changed since. */
+    seasonPlan: z.object({ by: z.enum(["solver", "rule"]), from: z.string(), weeks: z.int(), asOf: z.string(), upToDate: z.boolean(), text: z.string() }).nullable(),
     /** What is missing before the page can say more. */
     missing: z.array(z.enum(["place", "weather", "beds", "sowings"])),
     basis: z.array(Source),

@@ -33,6 +33,7 @@ function week(name: string, crops: CalendarCrop[], more: Partial<CalendarWeek> =
     glut: false,
     planned: [],
     pairings: [],
+    cookDay: [],
     ...more,
   };
 }
@@ -57,6 +58,7 @@ function calendar(): Calendar {
       { crop: "onion", name: "Onion, sets", waits: true, lift: { low: "2027-08-02", likely: "2027-08-12", high: "2027-08-25" }, ...row },
     ],
     weeks,
+    seasonPlan: null,
     missing: [],
     basis: [],
     notes: [],
@@ -196,7 +198,7 @@ describe("words of a week", () => {
 
 describe("a cook day from a week", () => {
   const id = (n: number): string => `00000000-0000-4000-8000-00000000000${n}`;
-  const pairing = (n: number) => ({ recipeId: id(n), title: `Way ${n}`, way: "cook" as const, batches: 2, uses: [], makes: { amount: 1, unit: "jar" }, handsOnMin: 20, why: "", cautions: [] });
+  const pairing = (n: number) => ({ recipeId: id(n), title: `Way ${n}`, way: "cook" as const, batches: 2, uses: [], makes: { amount: 1, unit: "jar" }, handsOnMin: 20, why: "", cautions: [], planned: false, parts: [] });
   const line = (n: number, batches: number) => ({ id: id(9), week: "2027-W34", recipeId: id(n), title: `Way ${n}`, way: "cook" as const, batches, uses: [] });
   const household = { kitchen: { ovens: [{ trays: 2, preheatMin: 10, changeMin: 10 }], burners: 4 }, cooks: 2 } as Household;
   const hasSteps = (recipeId: string): boolean => recipeId !== id(5);

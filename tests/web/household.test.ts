@@ -14,6 +14,8 @@ const HOME: Household = {
   latitude: 52.1,
   longitude: 5.18,
   altitudeM: 4,
+  away: [],
+  avoids: { crops: [], allergens: [] },
   people: 4,
   weekStart: "monday",
   units: "metric",
