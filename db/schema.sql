@@ -1,5 +1,39 @@
 -- The tables as the migrations leave them. Written by npm run db:dump; change the schema and generate a migration, not this file.
 
+create table batches (
+  household_id uuid not null,
+  id uuid not null,
+  cook_day_id uuid not null,
+  recipe_id uuid not null,
+  on_day date not null,
+  at timestamp with time zone not null,
+  said jsonb not null,
+  portions integer not null,
+  portion_grams integer,
+  weighed_grams integer,
+  loss_grams integer not null,
+  eaten_portions integer not null,
+  given_portions integer not null,
+  recorded_at timestamp with time zone default now() not null,
+  undone_at timestamp with time zone,
+  constraint batches_pk PRIMARY KEY (household_id, id),
+  constraint batches_day_fk FOREIGN KEY (household_id, cook_day_id) REFERENCES cook_days(household_id, id),
+  constraint batches_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint batches_recipe_fk FOREIGN KEY (household_id, recipe_id) REFERENCES recipes(household_id, id),
+  constraint batches_grams CHECK (((loss_grams >= 0) AND ((weighed_grams IS NULL) OR (weighed_grams = ((portions * COALESCE(portion_grams, 0)) + loss_grams))))),
+  constraint batches_portions CHECK (((portions >= (eaten_portions + given_portions)) AND (eaten_portions >= 0) AND (given_portions >= 0)))
+);
+CREATE INDEX batches_day ON public.batches USING btree (household_id, cook_day_id);
+alter table batches enable row level security;
+alter table batches force row level security;
+create policy batches_wall on batches for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER batches_stamp_delete AFTER DELETE ON public.batches REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+CREATE TRIGGER batches_stamp_insert AFTER INSERT ON public.batches REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+CREATE TRIGGER batches_stamp_update AFTER UPDATE ON public.batches REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+grant insert, select, update (undone_at) on batches to stillroom_app;
+
 create table beds (
   household_id uuid not null,
   id uuid not null,
@@ -89,12 +123,77 @@ create table crops (
 );
 grant select on crops to stillroom_app;
 
+create table day_marks (
+  household_id uuid not null,
+  id uuid not null,
+  cook_day_id uuid not null,
+  kind text not null,
+  dish uuid,
+  step text,
+  load integer,
+  oven integer,
+  line integer,
+  stage integer,
+  at timestamp with time zone not null,
+  at_said boolean not null,
+  recorded_at timestamp with time zone default now() not null,
+  undone_at timestamp with time zone,
+  constraint day_marks_pk PRIMARY KEY (household_id, id),
+  constraint day_marks_day_fk FOREIGN KEY (household_id, cook_day_id) REFERENCES cook_days(household_id, id) ON DELETE CASCADE,
+  constraint day_marks_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint day_marks_dish CHECK (((kind = ANY (ARRAY['begun'::text, 'finished'::text])) = (dish IS NULL))),
+  constraint day_marks_kind CHECK ((kind = ANY (ARRAY['begun'::text, 'finished'::text, 'started'::text, 'done'::text, 'ticked'::text, 'cooled'::text, 'reheated'::text, 'discarded'::text]))),
+  constraint day_marks_line CHECK (((kind = 'ticked'::text) = (line IS NOT NULL))),
+  constraint day_marks_stage CHECK (((kind = 'cooled'::text) = (stage IS NOT NULL))),
+  constraint day_marks_step CHECK (((kind = ANY (ARRAY['started'::text, 'done'::text])) = (step IS NOT NULL)))
+);
+CREATE INDEX day_marks_day ON public.day_marks USING btree (household_id, cook_day_id);
+alter table day_marks enable row level security;
+alter table day_marks force row level security;
+create policy day_marks_wall on day_marks for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER day_marks_stamp_delete AFTER DELETE ON public.day_marks REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+CREATE TRIGGER day_marks_stamp_insert AFTER INSERT ON public.day_marks REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+CREATE TRIGGER day_marks_stamp_update AFTER UPDATE ON public.day_marks REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+grant insert, select, update (undone_at) on day_marks to stillroom_app;
+
+create table day_plans (
+  household_id uuid not null,
+  id uuid not null,
+  cook_day_id uuid not null,
+  position integer not null,
+  said jsonb not null,
+  at timestamp with time zone not null,
+  day_version integer not null,
+  day jsonb not null,
+  steps jsonb not null,
+  broken_off jsonb not null,
+  told jsonb not null,
+  recorded_at timestamp with time zone default now() not null,
+  undone_at timestamp with time zone,
+  constraint day_plans_pk PRIMARY KEY (household_id, id),
+  constraint day_plans_day_fk FOREIGN KEY (household_id, cook_day_id) REFERENCES cook_days(household_id, id) ON DELETE CASCADE,
+  constraint day_plans_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE
+);
+CREATE UNIQUE INDEX day_plans_position ON public.day_plans USING btree (household_id, cook_day_id, "position");
+alter table day_plans enable row level security;
+alter table day_plans force row level security;
+create policy day_plans_wall on day_plans for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER day_plans_stamp_delete AFTER DELETE ON public.day_plans REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+CREATE TRIGGER day_plans_stamp_insert AFTER INSERT ON public.day_plans REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+CREATE TRIGGER day_plans_stamp_update AFTER UPDATE ON public.day_plans REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+grant insert, select, update (undone_at) on day_plans to stillroom_app;
+
 create table household_stamps (
   household_id uuid not null,
   garden uuid default gen_random_uuid() not null,
   kitchen uuid default gen_random_uuid() not null,
   weather uuid default gen_random_uuid() not null,
   larder uuid default gen_random_uuid() not null,
+  counter uuid default gen_random_uuid() not null,
   constraint household_stamps_pk PRIMARY KEY (household_id),
   constraint household_stamps_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE
 );
@@ -200,7 +299,9 @@ create table movements (
   note text,
   recorded_at timestamp with time zone default clock_timestamp() not null,
   undone_at timestamp with time zone,
+  batch_id uuid,
   constraint movements_pk PRIMARY KEY (household_id, id),
+  constraint movements_batch_fk FOREIGN KEY (household_id, batch_id) REFERENCES batches(household_id, id),
   constraint movements_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
   constraint movements_lot_fk FOREIGN KEY (household_id, lot_id) REFERENCES lots(household_id, id) ON DELETE CASCADE,
   constraint movements_place_fk FOREIGN KEY (household_id, place_id) REFERENCES places(household_id, id),
@@ -213,6 +314,7 @@ create table movements (
   constraint movements_to_place CHECK ((((kind = 'move'::text) = (to_place_id IS NOT NULL)) AND ((to_place_id IS NULL) OR (place_id IS NULL) OR (to_place_id <> place_id)))),
   constraint movements_whole CHECK ((((kind = 'recount'::text) = (whole_amount IS NOT NULL)) AND ((whole_amount IS NULL) OR (whole_amount >= amount))))
 );
+CREATE INDEX movements_batch ON public.movements USING btree (household_id, batch_id);
 CREATE INDEX movements_lot ON public.movements USING btree (household_id, lot_id);
 alter table movements enable row level security;
 alter table movements force row level security;
@@ -499,6 +601,38 @@ CREATE TRIGGER tastes_stamp_insert AFTER INSERT ON public.tastes REFERENCING NEW
 CREATE TRIGGER tastes_stamp_update AFTER UPDATE ON public.tastes REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('kitchen');
 grant delete, insert, select, update on tastes to stillroom_app;
 
+create table timers (
+  household_id uuid not null,
+  id uuid not null,
+  cook_day_id uuid not null,
+  label text not null,
+  pot text,
+  dish uuid,
+  step text,
+  load integer,
+  minutes integer,
+  clock text,
+  ends_at timestamp with time zone not null,
+  heard_at timestamp with time zone,
+  stopped_at timestamp with time zone,
+  recorded_at timestamp with time zone default now() not null,
+  version integer default 1 not null,
+  constraint timers_pk PRIMARY KEY (household_id, id),
+  constraint timers_day_fk FOREIGN KEY (household_id, cook_day_id) REFERENCES cook_days(household_id, id) ON DELETE CASCADE,
+  constraint timers_household_fk FOREIGN KEY (household_id) REFERENCES households(household_id) ON DELETE CASCADE,
+  constraint timers_said CHECK ((num_nonnulls(minutes, clock) <= 1))
+);
+CREATE INDEX timers_day ON public.timers USING btree (household_id, cook_day_id);
+alter table timers enable row level security;
+alter table timers force row level security;
+create policy timers_wall on timers for all to public
+  using ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid))
+  with check ((household_id = (NULLIF(current_setting('app.household'::text, true), ''::text))::uuid));
+CREATE TRIGGER timers_stamp_delete AFTER DELETE ON public.timers REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+CREATE TRIGGER timers_stamp_insert AFTER INSERT ON public.timers REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+CREATE TRIGGER timers_stamp_update AFTER UPDATE ON public.timers REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION renew_stamp('counter');
+grant delete, insert, select, update on timers to stillroom_app;
+
 create table weather_days (
   household_id uuid not null,
   day date not null,
@@ -578,7 +712,8 @@ BEGIN
     garden = CASE WHEN TG_ARGV[0] IN ('garden', 'house') THEN gen_random_uuid() ELSE garden END,
     kitchen = CASE WHEN TG_ARGV[0] IN ('kitchen', 'house') THEN gen_random_uuid() ELSE kitchen END,
     weather = CASE WHEN TG_ARGV[0] = 'weather' THEN gen_random_uuid() ELSE weather END,
-    larder = CASE WHEN TG_ARGV[0] = 'larder' THEN gen_random_uuid() ELSE larder END
+    larder = CASE WHEN TG_ARGV[0] = 'larder' THEN gen_random_uuid() ELSE larder END,
+    counter = CASE WHEN TG_ARGV[0] = 'counter' THEN gen_random_uuid() ELSE counter END
   WHERE household_id IN (SELECT household_id FROM changed);
   RETURN NULL;
 END

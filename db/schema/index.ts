@@ -1,5 +1,6 @@
 export * from "./beds.ts";
 export * from "./cook-days.ts";
+export * from "./counter.ts";
 export * from "./households.ts";
 export * from "./lots.ts";
 export * from "./places.ts";

@@ -1,6 +1,7 @@
 import { boolean, check, foreignKey, index, integer, pgTable, primaryKey, text, timestamp, uuid } from "drizzle-orm/pg-core";
 import { sql } from "drizzle-orm";
 import { grams, householdId, id, localDate, recordedAt, version } from "./columns.ts";
+import { batches } from "./counter.ts";
 import { ofHousehold } from "./households.ts";
 import { places } from "./places.ts";
 import { recipes } from "./recipes.ts";
@@ -64,6 +65,8 @@ export const movements = pgTable(
     /** When it was written down on the device, as it was sent. */
     at: text("at"),
     note: text("note"),
+    /** The closed dish of a cook day that it belongs to. */
+    batchId: uuid("batch_id"),
     /** The moment the row was written, under the lock of its lot: two entries of one day keep the order in which they were taken. */
     recordedAt: timestamp("recorded_at", { withTimezone: true, mode: "string" })
       .notNull()
@@ -77,7 +80,9 @@ export const movements = pgTable(
     foreignKey({ name: "movements_lot_fk", columns: [t.householdId, t.lotId], foreignColumns: [lots.householdId, lots.id] }).onDelete("cascade"),
     foreignKey({ name: "movements_place_fk", columns: [t.householdId, t.placeId], foreignColumns: [places.householdId, places.id] }),
     foreignKey({ name: "movements_to_place_fk", columns: [t.householdId, t.toPlaceId], foreignColumns: [places.householdId, places.id] }),
+    foreignKey({ name: "movements_batch_fk", columns: [t.householdId, t.batchId], foreignColumns: [batches.householdId, batches.id] }),
     index("movements_lot").on(t.householdId, t.lotId),
+    index("movements_batch").on(t.householdId, t.batchId),
     check("movements_kind", sql`${t.kind} in ('put','take','give','compost','recount','move')`),
     check("movements_one_amount", sql`num_nonnulls(${t.grams}, ${t.portions}) = 1`),
     check("movements_amounts", sql`coalesce(${t.grams}, ${t.portions}) >= 0 and ${t.amount} >= 0 and (${t.kind} = 'recount' or ${t.amount} > 0)`),

@@ -21,6 +21,8 @@ export const householdStamps = pgTable(
     weather: stamp("weather"),
     /** Places, lots, movements, supplies. */
     larder: stamp("larder"),
+    /** A cook day under way: plans agreed on, marks, timers, closed dishes. */
+    counter: stamp("counter"),
   },
   (t) => [primaryKey({ name: "household_stamps_pk", columns: [t.householdId] }), ofHousehold("household_stamps", t.householdId)],
 );

@@ -7,14 +7,14 @@ import type { MeasureSystem } from "#shared/kernel/units.ts";
 import type { Clock } from "../clock.ts";
 
 /** A part of what a household has stored. Its stamp is new after every write to it, and no two writes anywhere make the same one. */
-export type Part = "garden" | "kitchen" | "weather" | "larder";
+export type Part = "garden" | "kitchen" | "weather" | "larder" | "counter";
 
 /** Of each part; null where it is not known, and then nothing may be kept for later. */
 export type Stamps = Readonly<Record<Part, string>> | null;
 
 export type House = typeof households.$inferSelect & { readonly stamps: Stamps };
 
-const columns = { ...getTableColumns(households), stamps: { garden: householdStamps.garden, kitchen: householdStamps.kitchen, weather: householdStamps.weather, larder: householdStamps.larder } };
+const columns = { ...getTableColumns(households), stamps: { garden: householdStamps.garden, kitchen: householdStamps.kitchen, weather: householdStamps.weather, larder: householdStamps.larder, counter: householdStamps.counter } };
 
 /**
  * Asked before anything else in a transaction: what is read after the stamps is at least as new as they are, so that what is kept under them is
@@ -29,7 +29,7 @@ export async function loadHouse(tx: Tx, householdId: string): Promise<House> {
 
 /** The stamps alone: the one question of a read whose answer is kept. */
 export async function loadStamps(tx: Tx, householdId: string): Promise<Stamps> {
-  const { rows } = await tx.execute<Record<Part, string>>(sql`select garden, kitchen, weather, larder from ${householdStamps} where household_id = ${householdId}`);
+  const { rows } = await tx.execute<Record<Part, string>>(sql`select garden, kitchen, weather, larder, counter from ${householdStamps} where household_id = ${householdId}`);
   return rows[0] ?? null;
 }
 

@@ -25,7 +25,7 @@ const stampsOf = async (household: string) => {
 };
 const asOwner = (statement: string) => asSuperuser(scratch.url, (client) => client.query(statement));
 
-const PARTS = ["garden", "kitchen", "weather", "larder"] as const;
+const PARTS = ["garden", "kitchen", "weather", "larder", "counter"] as const;
 /** A write to each table by another connection than the service's, and which stamps it renews. */
 const WRITES: [table: string, set: string, renews: readonly (typeof PARTS)[number][]][] = [
   ["households", "people = 5", ["garden", "kitchen"]],
@@ -42,6 +42,10 @@ const WRITES: [table: string, set: string, renews: readonly (typeof PARTS)[numbe
   ["wishes", "portions = 5", ["kitchen"]],
   ["stock_targets", "portions = 50", ["kitchen"]],
   ["tastes", "liking = 'never'", ["kitchen"]],
+  ["day_plans", "undone_at = now()", ["counter"]],
+  ["day_marks", "undone_at = now()", ["counter"]],
+  ["timers", "heard_at = now()", ["counter"]],
+  ["batches", "undone_at = now()", ["counter"]],
   ["places", "litres = 60", ["larder"]],
   ["lots", "title = 'Plum tomatoes'", ["larder"]],
   ["movements", "undone_at = now()", ["larder"]],

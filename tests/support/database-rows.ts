@@ -39,6 +39,11 @@ export async function fillHousehold(tx: Tx, householdId: string, ids: HouseholdR
   await tx.insert(schema.planLines).values({ householdId, id: randomUUID(), week: "2027-W30", recipeId, batches: 2 });
   await tx.insert(schema.cookDays).values({ householdId, id: cookDayId, on: "2027-07-31", startsAt: "09:00", cooks: 1, kitchen: { ovens: [], burners: 4 }, unavailable: [] });
   await tx.insert(schema.cookDayDishes).values({ householdId, cookDayId, position: 0, recipeId, batches: 1 });
+  const atTen = "2027-07-31T08:00:00Z";
+  await tx.insert(schema.dayPlans).values({ householdId, id: randomUUID(), cookDayId, position: 1, said: { kind: "agree" }, at: atTen, dayVersion: 1, day: {}, steps: [], brokenOff: [], told: {} });
+  await tx.insert(schema.dayMarks).values({ householdId, id: randomUUID(), cookDayId, kind: "begun", at: atTen, atSaid: false });
+  await tx.insert(schema.timers).values({ householdId, id: randomUUID(), cookDayId, label: "Turn the tray", minutes: 20, endsAt: "2027-07-31T08:20:00Z" });
+  await tx.insert(schema.batches).values({ householdId, id: randomUUID(), cookDayId, recipeId, on: "2027-07-31", at: atTen, said: {}, portions: 4, lossGrams: 0, eatenPortions: 1, givenPortions: 0 });
   await tx.insert(schema.places).values({ householdId, id: placeId, name: "Top drawer", kind: "freezer", litres: 45.5 });
   await tx.insert(schema.lots).values({ householdId, id: lotId, title: "Tomatoes", crop: "tomato", placeId, madeOn: "2027-07-20" });
   await tx.insert(schema.movements).values({ householdId, id: movementId, lotId, kind: "put", on: "2027-07-20", grams: 450, amount: 450, countedIn: "grams" });
