@@ -32,6 +32,11 @@ const FIRST_CHECK_MS = 3000;
 /** The version of each thing as last read one by one; a change is sent with it. Lists carry no versions. */
 const versions = new Map<string, string>();
 
+/** The version of a thing that came within a larger answer. */
+export function knowVersion(path: string, version: string): void {
+  versions.set(path, version);
+}
+
 export async function read<N extends Name>(answer: N, path: string, signal?: AbortSignal): Promise<Answer<N>> {
   const started = await takeEarly(path)?.catch(() => null);
   signal?.throwIfAborted();
@@ -52,8 +57,9 @@ async function checkLate(answer: Name, body: unknown): Promise<void> {
 }
 
 /** Asks something that stores nothing; no send state is shown for it. */
-export async function post<N extends Name>(answer: N, path: string, body: unknown, signal?: AbortSignal): Promise<Answer<N>> {
-  const response = await fetchTwice(path, { ...withBody("POST", body), ...(signal ? { signal } : {}) });
+export async function post<N extends Name>(answer: N, path: string, body: unknown, signal?: AbortSignal, headers: Readonly<Record<string, string>> = {}): Promise<Answer<N>> {
+  const asked = withBody("POST", body);
+  const response = await fetchTwice(path, { ...asked, headers: { ...asked.headers, ...headers }, ...(signal ? { signal } : {}) });
   return parsed(answer, path, response);
 }
 

@@ -1,8 +1,12 @@
 /** The contracts that answers are read by. They come with a parser that is larger than all else on the first page, so they are fetched after it (client.ts). */
+export { Batch } from "#shared/contracts/batches.ts";
 export { Bed, Beds } from "#shared/contracts/beds.ts";
 export { Calendar } from "#shared/contracts/calendar.ts";
+export { Choice, DayAdvice } from "#shared/contracts/choosing.ts";
 export { CookDay, CookDays, Timetable } from "#shared/contracts/cook-days.ts";
+export { Counter, Mark } from "#shared/contracts/counter.ts";
 export { Crops } from "#shared/contracts/crops.ts";
+export { DayPlan } from "#shared/contracts/day-plans.ts";
 export { GramAccount } from "#shared/contracts/gram-account.ts";
 export { Health } from "#shared/contracts/health.ts";
 export { Household } from "#shared/contracts/household.ts";
@@ -15,7 +19,14 @@ export { PlanLine } from "#shared/contracts/plan-lines.ts";
 export { RecipeDraft } from "#shared/contracts/recipe-reading.ts";
 export { Recipe, Recipes } from "#shared/contracts/recipes.ts";
 export { Scaled } from "#shared/contracts/scaling.ts";
+export { AgreedWeek, SeasonJob, StandingSeason } from "#shared/contracts/season-plan.ts";
+export { Shopping, TakeOut } from "#shared/contracts/shopping.ts";
 export { Sighting } from "#shared/contracts/sightings.ts";
 export { Sowing, SowingPreview, Sowings } from "#shared/contracts/sowings.ts";
+export { StockTarget, StockTargets, SuggestedTargets } from "#shared/contracts/stock-targets.ts";
+export { Supplies, Supply } from "#shared/contracts/supplies.ts";
+export { Taste, Tastes } from "#shared/contracts/tastes.ts";
+export { Timer } from "#shared/contracts/timers.ts";
 export { Today } from "#shared/contracts/today.ts";
 export { DaysStored, Normals, WeatherHeld } from "#shared/contracts/weather.ts";
+export { Wish, Wishes } from "#shared/contracts/wishes.ts";
