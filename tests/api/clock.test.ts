@@ -24,7 +24,7 @@ describe("the calendar day of an instant", () => {
 });
 
 describe("today", () => {
-  const clock: Clock = { today: (zone) => at("2027-07-26T10:30:00Z", zone) };
+  const clock: Clock = { today: (zone) => at("2027-07-26T10:30:00Z", zone), now: () => Date.parse("2027-07-26T10:30:00Z") };
   let stillroom: TestApp;
   beforeAll(async () => {
     stillroom = await testApp({ clock });

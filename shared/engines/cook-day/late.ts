@@ -41,6 +41,10 @@ export interface Replan {
   /** Limits that were, or will be, passed. Sentences for the household; empty when all are kept. */
   readonly passed: readonly string[];
   readonly notes: readonly string[];
+  /** The day as the events have left it: what the next replanning starts from. */
+  readonly day: CookDayInput;
+  /** Running steps that do not count as begun any more, because their oven broke. */
+  readonly brokenOff: readonly StepRef[];
 }
 
 /** The rest of the day anew. Pure: the same moment and events give the same plan. */
@@ -52,12 +56,13 @@ export function replanCookDay(ask: DayUnderWay, budget: Budget): Replan {
   const old = new Map(ask.plan.map((one) => [keyOf(one.dish, unrolledId(one.step, one.load)), one.startMin]));
   const plan = firstThatCanBe(rest.day, budget, facts, standing(rest.day, facts, old, changed.fromMin));
   const faults = plan.endMin === null ? [] : checkCookDay(rest.day, plan.steps).faults;
+  const brokenOff = ask.begun.filter((one) => !changed.begun.some((left) => left.dish === one.dish && left.step === one.step && left.load === one.load)).map(({ dish, step, load }) => ({ dish, step, load }));
   const steps = plan.steps.map((step): PlannedStep => {
     const ref = whole.refs.get(keyOf(step.dish, step.step)) as StepRef;
     const text = changed.day.dishes.find((dish) => dish.id === ref.dish)?.steps.find((one) => one.id === ref.step)?.text;
     return { ...step, ...ref, text: text ?? step.text };
   });
-  return { plan: { ...plan, steps, status: faults.length > 0 && plan.status === "optimal" ? "feasible" : plan.status }, moved: movedSteps(whole, plan, facts, old), passed: [...rest.passed, ...faults], notes: changed.notes };
+  return { plan: { ...plan, steps, status: faults.length > 0 && plan.status === "optimal" ? "feasible" : plan.status }, moved: movedSteps(whole, plan, facts, old), passed: [...rest.passed, ...faults], notes: changed.notes, day: changed.day, brokenOff };
 }
 
 /** As it stands, or with limits giving way step by step until there is a plan. */
