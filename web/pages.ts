@@ -22,8 +22,11 @@ export const PAGES: readonly PageEntry[] = [
   { path: /^\/today$/, title: "Today", folder: "today" },
   { path: /^\/beds(?:\/([0-9a-f-]{36}))?$/i, title: "Beds", folder: "beds" },
   { path: /^\/cook-day(?:\/([0-9a-f-]{36}))?$/i, title: "Cook day", folder: "cook-day" },
+  { path: /^\/counter\/([0-9a-f-]{36})$/i, title: "At the counter", folder: "counter" },
   { path: /^\/recipes(?:\/([0-9a-f-]{36}|new))?$/i, title: "Recipes", folder: "recipes" },
   { path: /^\/larder$/, title: "Larder", folder: "larder" },
+  { path: /^\/season$/, title: "Season", folder: "season" },
+  { path: /^\/supplies$/, title: "Supplies and shopping", folder: "supplies" },
   { path: /^\/keeping$/, title: "Can I keep this?", folder: "keeping" },
   { path: /^\/household$/, title: "Household", folder: "household" },
 ];
@@ -34,7 +37,9 @@ export const WORDS = [
   { folder: "calendar", word: "Calendar", wide: false },
   { folder: "beds", word: "Beds", wide: false },
   { folder: "cook-day", word: "Cook day", wide: false },
+  { folder: "season", word: "Season", wide: true },
   { folder: "larder", word: "Larder", wide: true },
+  { folder: "supplies", word: "Supplies", wide: true },
   { folder: "recipes", word: "Recipes", wide: true },
   { folder: "household", word: "Household", wide: true },
 ].filter(({ folder }) => fileOf(folder) in modules);

@@ -10,9 +10,14 @@ import type { NewPlace } from "#shared/contracts/places.ts";
 import type { RecipeToRead } from "#shared/contracts/recipe-reading.ts";
 import type { NewRecipe } from "#shared/contracts/recipes.ts";
 import type { ScaleAsked } from "#shared/contracts/scaling.ts";
+import type { NewAgreed, SeasonQuestion } from "#shared/contracts/season-plan.ts";
 import type { NewSighting } from "#shared/contracts/sightings.ts";
 import type { NewSowing } from "#shared/contracts/sowings.ts";
+import type { NewStockTarget } from "#shared/contracts/stock-targets.ts";
+import type { NewSupply } from "#shared/contracts/supplies.ts";
+import type { NewTaste } from "#shared/contracts/tastes.ts";
 import type { Normals } from "#shared/contracts/weather.ts";
+import type { NewWish } from "#shared/contracts/wishes.ts";
 import { units } from "../units.ts";
 import { post, put, putText, read, remove } from "./client.ts";
 
@@ -81,6 +86,41 @@ export const removeLot = (id: string) => remove(`/api/lots/${id}`);
 export const putMovement = (lotId: string, id: string, body: NewMovement) => put("MovementOfLot", `/api/lots/${lotId}/movements/${id}`, body);
 export const removeMovement = (lotId: string, id: string) => remove(`/api/lots/${lotId}/movements/${id}`);
 export const gramAccount = (of: { readonly season?: number } = {}, signal?: AbortSignal) => read("GramAccount", `/api/gram-account${query(of)}`, signal);
+
+export const place = (id: string, signal?: AbortSignal) => read("Place", `/api/places/${id}`, signal);
+export const removePlace = (id: string) => remove(`/api/places/${id}`);
+
+export const supplies = (signal?: AbortSignal) => read("Supplies", "/api/supplies", signal);
+export const supply = (id: string, signal?: AbortSignal) => read("Supply", `/api/supplies/${id}`, signal);
+export const putSupply = (id: string, body: NewSupply) => put("Supply", `/api/supplies/${id}`, body);
+export const removeSupply = (id: string) => remove(`/api/supplies/${id}`);
+export const shopping = (of: { readonly week?: string; readonly by?: string } = {}, signal?: AbortSignal) => read("Shopping", `/api/shopping${query(of)}`, signal);
+/** What comes out of the freezer tonight. */
+export const takeOut = (signal?: AbortSignal) => read("TakeOut", "/api/take-out", signal);
+
+export const stockTargets = (signal?: AbortSignal) => read("StockTargets", "/api/stock-targets", signal);
+export const stockTarget = (id: string, signal?: AbortSignal) => read("StockTarget", `/api/stock-targets/${id}`, signal);
+export const putStockTarget = (id: string, body: NewStockTarget) => put("StockTarget", `/api/stock-targets/${id}`, body);
+export const removeStockTarget = (id: string) => remove(`/api/stock-targets/${id}`);
+export const suggestedTargets = (signal?: AbortSignal) => read("SuggestedTargets", "/api/stock-targets/suggested", signal);
+export const wishes = (signal?: AbortSignal) => read("Wishes", "/api/wishes", signal);
+export const putWish = (id: string, body: NewWish) => put("Wish", `/api/wishes/${id}`, body);
+export const removeWish = (id: string) => remove(`/api/wishes/${id}`);
+export const tastes = (signal?: AbortSignal) => read("Tastes", "/api/tastes", signal);
+export const putTaste = (recipeId: string, body: NewTaste) => put("Taste", `/api/tastes/${recipeId}`, body);
+/** Nobody has said any more. */
+export const removeTaste = (recipeId: string) => remove(`/api/tastes/${recipeId}`);
+
+/** The last plan of the season that was worked out; never waits for one. */
+export const seasonPlan = (signal?: AbortSignal) => read("StandingSeason", "/api/season/plan", signal);
+/** Begins to plan anew in the background; the answer has the simple rule's plan at once. */
+export const planSeason = (body: SeasonQuestion, signal?: AbortSignal) => post("SeasonJob", "/api/season/plan", body, signal, { prefer: "respond-async" });
+export const seasonJob = (id: string, signal?: AbortSignal) => read("SeasonJob", `/api/season/jobs/${id}`, signal);
+export const cancelSeasonJob = (id: string) => remove(`/api/season/jobs/${id}`);
+export const agreed = (week: string, signal?: AbortSignal) => read("AgreedWeek", `/api/season/weeks/${week}/agreed`, signal);
+/** Reserves produce, litres and jars for the lines, all or none. */
+export const agreeWeek = (week: string, body: NewAgreed) => put("AgreedWeek", `/api/season/weeks/${week}/agreed`, body);
+export const unagreeWeek = (week: string) => remove(`/api/season/weeks/${week}/agreed`);
 
 export const cookDays = (signal?: AbortSignal) => read("CookDays", "/api/cook-days", signal);
 export const cookDay = (id: string, signal?: AbortSignal) => read("CookDay", `/api/cook-days/${id}`, signal);
