@@ -7,27 +7,27 @@ import type { MeasureSystem } from "#shared/kernel/units.ts";
 export type Ingredient = Recipe["ingredients"][number];
 type Written = NewRecipe["ingredients"][number];
 
-/** Reads a line as the household's cups and spoons go. */
-export type ReadLine = (line: Written, system: MeasureSystem) => Ingredient;
+/** Reads a line as the recipe's cups and spoons go, and prints it in the household's. */
+export type ReadLine = (line: Written, system: MeasureSystem, written?: MeasureSystem) => Ingredient;
 
 /** Lines held, so that a calendar of two hundred recipes does not read the same thousand lines each time. */
 const MOST_HELD = 20_000;
 
 export function lineReader(tables: MeasureTables): ReadLine {
   const held = new Map<string, Ingredient>();
-  return (line, system) => {
-    const key = JSON.stringify([system, line.text, line.crop, line.food, line.madeBy]);
+  return (line, system, written = system) => {
+    const key = JSON.stringify([system, written, line.text, line.crop, line.food, line.madeBy]);
     const known = held.get(key);
     if (known) return known;
     if (held.size >= MOST_HELD) held.clear();
-    const read = readLine(line, system, tables);
+    const read = readLine(line, { system: written, printIn: system }, tables);
     held.set(key, read);
     return read;
   };
 }
 
-function readLine({ text, crop, food, madeBy }: Written, system: MeasureSystem, tables: MeasureTables): Ingredient {
-  const options = { system, ...(crop === undefined ? {} : { crop }), ...(food === undefined ? {} : { food }) };
+function readLine({ text, crop, food, madeBy }: Written, systems: { readonly system: MeasureSystem; readonly printIn: MeasureSystem }, tables: MeasureTables): Ingredient {
+  const options = { ...systems, ...(crop === undefined ? {} : { crop }), ...(food === undefined ? {} : { food }) };
   const line = readIngredient(text, tables);
   const weighed = weighIngredient(line, tables, options).value;
   const { byWeight, byMeasure } = bothSystems(line, weighed?.exactGrams ?? null, tables, options);

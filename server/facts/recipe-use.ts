@@ -8,7 +8,7 @@ import type { Reference } from "./reference.ts";
 import { recipeOf, type RecipeRow } from "./stored-recipe.ts";
 
 export function readIngredients(recipe: NewRecipe, book: Reference, system: MeasureSystem): Ingredient[] {
-  return recipe.ingredients.map((line) => book.readLine(line, system));
+  return recipe.ingredients.map((line) => book.readLine(line, system, recipe.measures));
 }
 
 export function recipeUse(row: RecipeRow, book: Reference, system: MeasureSystem): RecipeUse {

@@ -45,7 +45,8 @@ function cropFaults(recipe: NewRecipe, book: Reference): FieldFault[] {
 
 function keepingFaults(recipe: NewRecipe, book: Reference, asTested: boolean): readonly FieldFault[] {
   const crops = recipe.ingredients.flatMap(({ crop }) => (crop === undefined ? [] : [crop]));
-  const allowed = mayKeep({ way: recipe.way, keeps: recipe.keeps, process: recipe.process ?? null, crops, lines: recipe.ingredients, asTested }, book.preservation);
+  const lines = recipe.ingredients.map((line) => ({ ...line, grams: book.readLine(line, recipe.measures ?? "metric").grams }));
+  const allowed = mayKeep({ way: recipe.way, keeps: recipe.keeps, process: recipe.process ?? null, crops, lines, asTested }, book.preservation);
   return allowed.ok ? [] : (allowed.problem.fields ?? [{ path: "keeps", message: allowed.problem.detail }]);
 }
 

@@ -14,7 +14,7 @@ export function scaleRecipe(row: RecipeRow, { potLitres, ...asked }: ScaleAsked,
   const system = systemOf(house);
   const ovens = house.kitchen?.ovens.map(({ trays }) => trays) ?? null;
   const kitchen = { potLitres: potLitres ?? null, trays: ovens && Math.max(0, ...ovens) };
-  const scaled = scaledRecipe({ use: useOf(row.id, recipe, book, system), lines: recipe.ingredients, steps: recipe.steps as RecipeStep[], holds: recipe.holds ?? [], system, kitchen }, asked, book.measures);
+  const scaled = scaledRecipe({ use: useOf(row.id, recipe, book, system), lines: recipe.ingredients, steps: recipe.steps as RecipeStep[], holds: recipe.holds ?? [], system: recipe.measures ?? system, printIn: system, kitchen }, asked, book.measures);
   if (!scaled.ok) return scaled;
   const { cautions, sources } = toContract(row, book, house);
   const { ingredients, uses, steps, doesNotScale, fits, ...rest } = scaled.value;

@@ -9,7 +9,7 @@ import { recipeOf, type RecipeRow } from "../facts/stored-recipe.ts";
 /** The household decides which figures of a tested process hold (its altitude) and what a cup is. */
 export function toContract(row: RecipeRow, book: Reference, house: House): Recipe {
   const recipe = recipeOf(row);
-  const { title, way, makes, steps, keeps, holds = [], limits = [], reheat, process, allergens = [], note } = recipe;
+  const { title, way, makes, steps, keeps, holds = [], limits = [], reheat, process, allergens = [], note, measures } = recipe;
   const use = useOf(row.id, recipe, book, systemOf(house));
   const sheet = process === undefined ? null : processesFor(process, house.altitudeM, book.preservation);
   // the minutes rise with the height above the sea, so a height that nobody gave may not choose them
@@ -28,6 +28,7 @@ export function toContract(row: RecipeRow, book: Reference, house: House): Recip
     ...(process === undefined ? {} : { process }),
     allergens,
     ...(note === undefined ? {} : { note }),
+    ...(measures === undefined ? {} : { measures }),
     origin: row.origin as Recipe["origin"],
     uses: use.uses.map((one) => ({ ...one })),
     handsOnMin: use.handsOnMin,

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { MEASURE_SYSTEMS } from "../kernel/units.ts";
 import { PLACE_KINDS, WAYS } from "../kernel/way.ts";
 import { Id, Minutes, Name, Note, Slug, StoredId } from "./common.ts";
 
@@ -52,6 +53,8 @@ export const NewRecipe = z
     process: z.string().trim().min(1).max(80).optional(),
     allergens: z.array(z.string().trim().min(1).max(60)).max(20).optional(),
     note: Note.optional(),
+    /** Whose cups, spoons and pints the lines mean; the household's own where nothing is said. */
+    measures: z.enum(MEASURE_SYSTEMS).optional(),
   })
   .meta({ id: "NewRecipe" });
 export type NewRecipe = z.infer<typeof NewRecipe>;
@@ -86,6 +89,7 @@ export const Recipe = z
     process: z.string().optional(),
     allergens: z.array(z.string()),
     note: z.string().optional(),
+    measures: z.enum(MEASURE_SYSTEMS).optional(),
     /** Comes with the product, or written by the household. */
     origin: z.enum(["book", "own"]),
     /** Grams as picked that one batch takes, by crop. */

@@ -6,8 +6,9 @@ import { dividedBy, rationalOf, times } from "./quantity.ts";
 import type { Rational } from "./quantity.ts";
 
 export type UnitKind = "volume" | "mass" | "length";
-/** Whose cup, spoon and pint: they differ by up to a third. */
-export type MeasureSystem = "us" | "imperial" | "metric";
+/** Whose cup, spoon and pint: they differ by up to a third. `label` is the 240 ml cup of United States food labels. */
+export const MEASURE_SYSTEMS = ["us", "imperial", "metric", "australian", "label"] as const;
+export type MeasureSystem = (typeof MEASURE_SYSTEMS)[number];
 
 export interface UnitDefinition {
   readonly unit: string;

@@ -1,6 +1,6 @@
 /** A recipe for another amount: what scaling decides, printed in both systems by the tables of measures. */
 import { bothSystems, readIngredient, weighIngredient, type MeasureTables, type ReadLine } from "../engines/measures/index.ts";
-import { doesNotScale, factorOf, fitsOf, ruleFor, tinWords, type Asked, type Fit, type Kitchen, type LineRule, type LineToScale, type RecipeToScale, type Scales, type Unscaled } from "../engines/scaling/index.ts";
+import { doesNotScale, factorOf, fitsOf, heldMl, ruleFor, tinWords, type Asked, type Fit, type Kitchen, type LineRule, type LineToScale, type RecipeToScale, type Scales, type Unscaled } from "../engines/scaling/index.ts";
 import { ok, type Result } from "../kernel/outcome.ts";
 import { asNumber, rational, times, type Rational } from "../kernel/quantity.ts";
 import type { Hold, RecipeStep, RecipeUse } from "../kernel/recipe.ts";
@@ -19,7 +19,10 @@ export interface RecipeAsked {
   readonly lines: readonly WrittenLine[];
   readonly steps: readonly RecipeStep[];
   readonly holds: readonly Hold[];
+  /** Whose cups and spoons the lines mean. */
   readonly system: MeasureSystem;
+  /** Whose lie in the drawer; the lines' own where nothing is said. */
+  readonly printIn?: MeasureSystem;
   readonly kitchen: Kitchen;
 }
 
@@ -48,13 +51,13 @@ export interface ScaledRecipe {
 }
 
 export function scaledRecipe(recipe: RecipeAsked, asked: Asked, tables: MeasureTables): Result<ScaledRecipe> {
-  const read = recipe.lines.map((line) => readLine(line, recipe.system, tables));
+  const read = recipe.lines.map((line) => readLine(line, recipe, tables));
   const scaling = toScale(recipe, read);
   const decided = factorOf(scaling, asked);
   if (!decided.ok) return decided;
   const { factor, apart, leftGrams } = decided.value;
   const batches = asNumber(factor);
-  const lines = read.map((one) => scaledLine(one, factor, apart, recipe.system, tables));
+  const lines = read.map((one) => scaledLine(one, factor, apart, recipe, tables));
   const kinds = new Set(lines.flatMap(({ rule }) => rule.of ?? []));
   return ok({
     batches: Math.round(batches * 1000) / 1000,
@@ -65,7 +68,7 @@ export function scaledRecipe(recipe: RecipeAsked, asked: Asked, tables: MeasureT
     leftGrams,
     steps: recipe.steps.map((step) => stepOf(step, batches)),
     doesNotScale: apart ? [] : doesNotScale(scaling, batches, kinds, asked.dish !== undefined),
-    fits: [...dishFit(asked), ...fitsOf(scaling, apart ? 1 : batches, recipe.kitchen)],
+    fits: [...dishFit(asked, tables), ...fitsOf(scaling, apart ? 1 : batches, recipe.kitchen)],
     cautions: [...(apart && batches > 1 ? [`Make ${batches} batches one after the other, each by itself. A tested recipe is never made larger in one pot.`] : []), ...(apart ? ["The amounts of a tested recipe stay as they are: no less acid or salt, no more vegetable."] : [])],
   });
 }
@@ -77,11 +80,13 @@ interface Read {
   readonly asPickedGrams: number | null;
 }
 
-const optionsOf = ({ crop, food }: WrittenLine, system: MeasureSystem) => ({ system, ...(crop === undefined ? {} : { crop }), ...(food === undefined ? {} : { food }) });
+type Systems = Pick<RecipeAsked, "system" | "printIn">;
 
-function readLine(written: WrittenLine, system: MeasureSystem, tables: MeasureTables): Read {
+const optionsOf = ({ crop, food }: WrittenLine, { system, printIn = system }: Systems) => ({ system, printIn, ...(crop === undefined ? {} : { crop }), ...(food === undefined ? {} : { food }) });
+
+function readLine(written: WrittenLine, systems: Systems, tables: MeasureTables): Read {
   const line = readIngredient(written.text, tables);
-  const weighed = weighIngredient(line, tables, optionsOf(written, system)).value;
+  const weighed = weighIngredient(line, tables, optionsOf(written, systems)).value;
   return { written, line, exactGrams: weighed?.exactGrams ?? null, asPickedGrams: weighed?.asPickedGrams ?? null };
 }
 
@@ -94,7 +99,7 @@ function lineOf({ line, exactGrams }: Read): LineToScale {
   return { text: line.text, food: line.food, said: `${line.preparation} ${line.comment}`, amount: line.amount, pieces: line.unit === null, grams: exactGrams };
 }
 
-function scaledLine(read: Read, factor: Rational, apart: boolean, system: MeasureSystem, tables: MeasureTables): { scaled: ScaledLine; rule: LineRule } {
+function scaledLine(read: Read, factor: Rational, apart: boolean, systems: Systems, tables: MeasureTables): { scaled: ScaledLine; rule: LineRule } {
   const { written, line } = read;
   const by = asNumber(factor);
   const rule: LineRule = apart ? { scales: line.amount === null ? "not" : "in-proportion", of: null, note: null, wholePieces: null } : ruleFor(lineOf(read), by);
@@ -102,7 +107,7 @@ function scaledLine(read: Read, factor: Rational, apart: boolean, system: Measur
   const whole = rule.wholePieces === null || line.amount === null ? factor : times(rational(rule.wholePieces), { n: line.amount.d, d: line.amount.n });
   const grown = still ? line : multiplied(line, whole);
   const grams = read.exactGrams === null ? null : read.exactGrams * (still ? 1 : by);
-  const printed = bothSystems(grown, grams, tables, optionsOf(written, system));
+  const printed = bothSystems(grown, grams, tables, optionsOf(written, systems));
   const eggError = rule.wholePieces === null || line.amount === null ? null : Math.round((rule.wholePieces / (asNumber(line.amount) * by) - 1) * 1000) / 10;
   const picked = read.asPickedGrams ?? read.exactGrams;
   return {
@@ -148,8 +153,11 @@ function stepOf({ id, text, handsOnMin, loads }: RecipeStep, batches: number): S
   return { id, text, handsOnMin: handsOnMin * count, loads: count, note: count > 1 ? `In ${count} loads.` : null };
 }
 
-function dishFit({ dish }: Asked): Fit[] {
+function dishFit({ dish }: Asked, tables: MeasureTables): Fit[] {
   if (!dish) return [];
   const deep = dish.to.deepCm === undefined || dish.from.deepCm === undefined ? "as deep as before" : `${dish.to.deepCm} cm deep instead of ${dish.from.deepCm}`;
-  return [{ what: "dish", fits: true, text: `From ${tinWords(dish.from)} to ${tinWords(dish.to)}, ${deep}.` }];
+  const held = heldMl(dish.to, tables.pans);
+  const litres = (ml: number): number => Math.round(ml / 100) / 10;
+  const holds = held ? ` The new one holds ${litres(held.low) === litres(held.high) ? "" : `${litres(held.low)} to `}${litres(held.high)} litres to the rim; fill a cake tin half to two thirds.` : "";
+  return [{ what: "dish", fits: true, text: `From ${tinWords(dish.from)} to ${tinWords(dish.to)}, ${deep}.${holds}` }];
 }

@@ -3,11 +3,11 @@
  * USDA Complete Guide to Home Canning, Agriculture Information Bulletin 539, 2015. Every edge of every band and one foot above it.
  */
 import { describe, expect, it } from "vitest";
-import { blanching, coolingStages, keepsHow, preservationTables, testedProcess } from "#shared/engines/preservation/index.ts";
+import { blanching, boilBeforeTastingMin, coolingStages, keepsHow, preservationTables, testedProcess } from "#shared/engines/preservation/index.ts";
 import type { Canner, Jar } from "#shared/engines/preservation/index.ts";
-import { readCases, seedRows } from "#tests/support/reference-rows.ts";
+import { readCases, seedRows, seedSources } from "#tests/support/reference-rows.ts";
 
-const tables = preservationTables(seedRows("preservation"));
+const tables = preservationTables(seedRows("preservation"), seedSources("preservation"));
 /** 1 ft = 0.3048 m exactly (NIST Special Publication 811). */
 const metres = (ft: number): number => ft * 0.3048;
 
@@ -105,6 +105,8 @@ interface Check {
     readonly blanching?: { crop: string; cut: string };
     readonly keeps?: { crop?: string; place?: "fridge" | "counter"; key?: string };
     readonly cooling?: number;
+    readonly dataset?: string;
+    readonly tastingFt?: number;
     readonly edge?: "low" | "high";
     readonly holds?: string;
   };
@@ -121,6 +123,8 @@ function answerOf({ ask, unit }: Check): number | string | null | undefined {
   if (ask.rule ?? ask.ruleText) return tables.rules.find((row) => row.key === (ask.rule ?? ask.ruleText))?.value;
   if (ask.jar) return tables.jars.find((row) => row.jar === ask.jar)?.takesTimeOf;
   if (ask.blanching) return blanching(ask.blanching.crop, tables).value.find((row) => row.cut === ask.blanching?.cut)?.waterMin?.[0];
+  if (ask.tastingFt !== undefined) return boilBeforeTastingMin(metres(ask.tastingFt), tables);
+  if (ask.dataset) return Number(/(\d+) products/.exec(tables.publications.get(ask.dataset) ?? "")?.[1]);
   if (ask.cooling !== undefined) return (coolingStages(tables)[ask.cooling]?.withinMin ?? NaN) / 60;
   if (ask.keeps) {
     const { crop, place, key } = ask.keeps;
@@ -135,7 +139,9 @@ const DAYS: Record<string, number> = { days: 1, weeks: 7, months: 30 };
 
 describe("published check values", () => {
   const checks = readCases<Check>("preservation/check-values.json");
-  it("carries 77 of them", () => expect(checks.length).toBe(77));
+  it("are all seventy-eight, each once", () => expect(checks.map(({ id }) => id)).toEqual(Array.from({ length: 78 }, (_, i) => `CK${String(i + 1).padStart(2, "0")}`)));
+  it("of tasting rises by a minute for every 1,000 ft begun, from 1,000 ft on", () =>
+    expect([0, 999, 1000, 1001, 3999, 4000, 4001].map((ft) => boilBeforeTastingMin(metres(ft), tables))).toEqual([10, 10, 11, 12, 14, 14, 15]));
   it.each(checks.map((check) => [check.id, check.check, check] as const))("%s %s", (_, __, check) => {
     const expected = check.ask.jar ? String(check.expected).replace(/ jar$/, "") : check.ask.keeps ? (check.expected ?? NaN) * (DAYS[check.unit] ?? NaN) : check.expected;
     expect(answerOf(check), check.source).toEqual(expected);

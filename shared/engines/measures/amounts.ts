@@ -107,8 +107,8 @@ export function unitAt(tokens: readonly Token[], at: number, afterNumber: boolea
   }
   const token = tokens[next];
   if (!token || token.kind !== "word") return null;
-  const two = fluid(token, tokens[next + 1]);
-  if (two) return { unit: "fluid ounce", kind: "volume", words: [...words, ...two], next: next + 2 };
+  const two = twoWords(token, tokens[next + 1], afterNumber);
+  if (two) return { unit: two, kind: "volume", words: [...words, token.text, (tokens[next + 1] as Token).text], next: next + 2 };
   const unit = token.entry?.unit;
   if (!unit || (SHORT.has(token.low) && !afterNumber)) return null;
   // "in" is an inch only where it is stuck to its number or counts pieces
@@ -121,7 +121,9 @@ export function unitAt(tokens: readonly Token[], at: number, afterNumber: boolea
 /** A spoon can be heaped; it cannot be thick. */
 const SPOON_HEAPS: ReadonlySet<string> = new Set(["heaped", "heaping", "scant", "level", "rounded", "generous", "good", "big", "full", "packed", "loosely", "tightly", "lightly", "firmly", "overflowing", "brimming", "small", "large"]);
 
-function fluid(token: Token, then: Token | undefined): string[] | null {
-  if ((token.low === "fl" || token.low === "fluid") && then?.kind === "word" && then.entry?.unit === "ounce") return [token.text, then.text];
-  return null;
+/** A fluid ounce is no weight, and a dry pint of berries is a sixth larger than a pint of milk. */
+function twoWords(token: Token, then: Token | undefined, afterNumber: boolean): string | null {
+  if (then?.kind !== "word") return null;
+  if ((token.low === "fl" || token.low === "fluid") && then.entry?.unit === "ounce") return "fluid ounce";
+  return afterNumber && token.low === "dry" && (then.entry?.unit === "pint" || then.entry?.unit === "quart") ? `dry ${then.entry.unit}` : null;
 }

@@ -9,6 +9,7 @@ import { findFood } from "./find-food.ts";
 import { countWords, errorOf, measureWords, volumeWords, weightWords } from "./kitchen-rounding.ts";
 import type { KitchenAmount, Spoons } from "./kitchen-rounding.ts";
 import type { FoodRow, MeasureTables, ReadLine, WeightRow } from "./types.ts";
+import { totalIn } from "./total.ts";
 import { unitOf } from "./unit-of.ts";
 import type { WeighOptions } from "./weigh.ts";
 import { middle } from "./weigh.ts";
@@ -23,16 +24,23 @@ export interface BothSystems {
 
 /** `grams` as `weighIngredient` has it; null where no weight is known, and then only a liquid has a metric amount. */
 export function bothSystems(line: ReadLine, grams: number | null, tables: MeasureTables, options: WeighOptions = {}): BothSystems {
-  const system = options.system ?? "us";
+  const written = options.system ?? "us";
+  const systems = { written, printed: options.printIn ?? written };
   const food = findFood(options.food ?? line.food, options.crop ?? null, tables);
-  const weight = overRange(line, (share) => weightOf(line, grams, share, food, system, tables));
-  const measure = overRange(line, (share) => measureOf(line, grams, share, food, system, tables));
+  const weight = overRange(line, (share) => weightOf(line, grams, share, food, written, tables));
+  const measure = overRange(line, (share) => measureOf(line, grams, share, food, systems, tables));
   return {
     byWeight: weight?.text ?? null,
     byMeasure: measure?.text ?? null,
     weightErrorPercent: weight?.errorPercent ?? null,
     measureErrorPercent: measure?.errorPercent ?? null,
   };
+}
+
+/** Whose spoons the line means, and whose lie in the drawer where it is cooked. */
+interface Systems {
+  readonly written: MeasureSystem;
+  readonly printed: MeasureSystem;
 }
 
 /** A range is printed at both ends; the error is the larger one. `share` is the end as a share of the middle. */
@@ -53,24 +61,25 @@ function weightOf(line: ReadLine, grams: number | null, share: number, food: Foo
   return ml !== null && isMetric(line) ? volumeWords(ml * share, true) : null;
 }
 
-function measureOf(line: ReadLine, grams: number | null, share: number, food: FoodRow | null, system: MeasureSystem, tables: MeasureTables): KitchenAmount | null {
-  const ml = volumeOf(line, system, tables);
-  if (ml !== null) return ownMeasure(line, share) ?? measureWords(ml * share, spoonsOf(system, tables));
-  if (line.amount && !isMass(line, system, tables)) return counted(line, middle(line.amount, line.amountMax) * share);
+function measureOf(line: ReadLine, grams: number | null, share: number, food: FoodRow | null, systems: Systems, tables: MeasureTables): KitchenAmount | null {
+  const ml = volumeOf(line, systems.written, tables);
+  if (ml !== null) return ownMeasure(line, share, systems, tables) ?? measureWords(ml * share, spoonsOf(systems.printed, tables));
+  if (line.amount && !isMass(line, systems.written, tables)) return counted(line, middle(line.amount, line.amountMax) * share);
   if (grams === null || !food) return null;
   const rows = tables.weights.get(food.key) ?? [];
   const piece = rows.find((row) => row.usual && (row.unit === null || row.unit === "head" || row.unit === "bulb" || row.unit === "ear"));
   if (piece && piece.grams >= COUNTED_FROM_GRAMS) return pieces(line, grams * share, piece, food, tables);
-  return spooned(line, grams * share, rows, food, system, tables);
+  return spooned(line, grams * share, rows, food, systems.printed, tables);
 }
 
 /** Nobody counts out currants. Common practice, no source. */
 const COUNTED_FROM_GRAMS = 30;
 const OWN: Readonly<Record<string, string>> = { cup: "cup", tablespoon: "tbsp", teaspoon: "tsp" };
 
-/** A line that is written in cups or spoons keeps them, where their number can be printed as it is. */
-function ownMeasure(line: ReadLine, share: number): KitchenAmount | null {
+/** A line that is written in cups or spoons keeps them, where they are as large here and their number can be printed as it is. */
+function ownMeasure(line: ReadLine, share: number, { written, printed }: Systems, tables: MeasureTables): KitchenAmount | null {
   const unit = line.unit === null ? undefined : OWN[line.unit];
+  if (line.unit === null || unitOf(line.unit, written, tables)?.factor !== unitOf(line.unit, printed, tables)?.factor) return null;
   if (!unit || !line.amount || line.amounts.some((amount) => amount.role === "plus" || amount.role === "minus")) return null;
   const count = middle(line.amount, line.amountMax) * share;
   const words = countWords(count);
@@ -125,7 +134,9 @@ function spoonsOf(system: MeasureSystem, tables: MeasureTables): Spoons {
 
 function volumeOf(line: ReadLine, system: MeasureSystem, tables: MeasureTables): number | null {
   const unit = line.unit === null ? undefined : unitOf(line.unit, system, tables);
-  return unit?.kind === "volume" && line.amount ? middle(line.amount, line.amountMax) * Number(unit.factor) : null;
+  if (unit?.kind !== "volume") return null;
+  const { amount, amountMax } = totalIn(line, system, tables);
+  return amount && middle(amount, amountMax) * Number(unit.factor);
 }
 
 const isMass = (line: ReadLine, system: MeasureSystem, tables: MeasureTables): boolean => line.unit !== null && unitOf(line.unit, system, tables)?.kind === "mass";

@@ -2,16 +2,13 @@
  * Question: what does an ingredient line say? Amounts as fractions, units, food, size, preparation and remarks.
  * Plain rules over word lists (seed-data/measures/words.json), no guessing: what is not understood stays in the food or the remark.
  */
-import { minus, plus, rational, times } from "../../kernel/quantity.ts";
-import type { Rational } from "../../kernel/quantity.ts";
-import { converted } from "../../kernel/units.ts";
 import { readFood } from "./food.ts";
 import { readLead } from "./lead.ts";
 import type { Draft } from "./amounts.ts";
 import { tokensOf } from "./tokens.ts";
 import type { Token } from "./tokens.ts";
+import { totalOf } from "./total.ts";
 import type { MeasureTables, ReadAmount, ReadLine } from "./types.ts";
-import { unitOf } from "./unit-of.ts";
 
 /** Never throws and never loses the text; a line without an amount has `amount: null`. */
 export function readIngredient(text: string, tables: MeasureTables): ReadLine {
@@ -52,30 +49,6 @@ function takeUnitFromName(drafts: readonly Draft[], name: Token[], sizes: readon
 
 function finished(draft: Draft): ReadAmount {
   return { amount: draft.amount, max: draft.max, text: draft.text, unit: draft.unit, unitWords: draft.unitWords, role: draft.role };
-}
-
-/** The first amount with what is to be added or taken off, in the first one's unit. */
-function totalOf(amounts: readonly ReadAmount[], tables: MeasureTables): { amount: Rational | null; amountMax: Rational | null; unit: string | null } {
-  const first = amounts[0];
-  if (!first) return { amount: null, amountMax: null, unit: null };
-  const piecesOf = amounts[1];
-  // a 1-inch piece of ginger: one of it, and the inch is its size
-  if (first.text === "" && first.unit === "piece" && piecesOf?.role === "each") return { amount: first.amount, amountMax: null, unit: null };
-  // 2 x 400 g without a container: the weight is what counts
-  if (first.role === "times" && first.unit === null && piecesOf?.role === "each" && piecesOf.unit !== null && piecesOf.amount && first.amount) {
-    const kind = unitOf(piecesOf.unit, "us", tables)?.kind;
-    if (kind === "mass" || kind === "volume") return { amount: times(first.amount, piecesOf.amount), amountMax: piecesOf.max && times(first.amount, piecesOf.max), unit: piecesOf.unit };
-  }
-  let amount = first.amount;
-  for (const more of amounts.slice(1)) {
-    if ((more.role !== "plus" && more.role !== "minus") || !amount || !more.amount || first.unit === null || more.unit === null) continue;
-    const unit = unitOf(first.unit, "us", tables);
-    const other = unitOf(more.unit, "us", tables);
-    if (!unit || !other || unit.kind !== other.kind) continue;
-    const part = converted(more.amount, other, unit);
-    amount = more.role === "plus" ? plus(amount, part) : minus(amount, part);
-  }
-  return { amount: amount && rational(amount.n, amount.d), amountMax: first.max, unit: first.unit };
 }
 
 /** Words with single spaces; a mark sticks to the word before it. */

@@ -1,10 +1,10 @@
 /** Rows of seed-data/measures to the maps that the reader and the scales look things up in. */
 import { rationalOf } from "../../kernel/quantity.ts";
-import { amount, listOf, oneOf, orNull, readRows, text, yesOrNo } from "../../kernel/reference-row.ts";
+import { amount, listOf, oneOf, orNull, readRows, span, text, yesOrNo } from "../../kernel/reference-row.ts";
 import type { ReferenceRow, Shape } from "../../kernel/reference-row.ts";
-import type { MeasureSystem, UnitDefinition } from "../../kernel/units.ts";
+import { MEASURE_SYSTEMS, type MeasureSystem, type UnitDefinition } from "../../kernel/units.ts";
 import { nameKey } from "./names.ts";
-import type { FoodRow, MeasureTables, ProduceRow, WeightRow, WordEntry, WordRole } from "./types.ts";
+import type { CookedRow, FoodRow, MeasureTables, PanRow, ProduceRow, WeightRow, WordEntry, WordRole } from "./types.ts";
 
 const ROLES = ["unit", "unit-size", "size", "number", "about", "adverb", "preparation", "ground", "comment-start", "tail-preparation", "adjective", "leading-adjective", "set-phrase", "form", "liquid", "ready", "unready"] as const;
 
@@ -38,6 +38,8 @@ export function measureTables(rows: readonly ReferenceRow[], publications: reado
     foodByName: new Map(foods.flatMap((food) => food.names.map((name) => [nameKey(name), food] as const))),
     weights: grouped(weights, (weight) => weight.food),
     produce: new Map(readRows(rows, "measures/produce", PRODUCE).map((row) => [row.food, row])),
+    pans: readRows(rows, "measures/pans", PAN),
+    cooked: new Map(readRows(rows, "measures/cooked", COOKED).map((row) => [nameKey(row.food), row])),
     publications: new Map(publications.map((publication) => [publication.id, publication.text])),
   };
 }
@@ -71,7 +73,7 @@ function grouped<T>(items: readonly T[], keyOf: (item: T) => string): Map<string
 }
 
 const WORD: Shape<WordRow> = { key: text, role: oneOf(ROLES), kind: orNull(oneOf(["volume", "mass", "length", "count", "vague"])), words: listOf(text), value: orNull(amount), form: orNull(text) };
-const UNIT: Shape<UnitDefinition> = { unit: text, system: oneOf(["us", "imperial", "metric", "any"]), kind: oneOf(["volume", "mass", "length"]), factor: text };
+const UNIT: Shape<UnitDefinition> = { unit: text, system: oneOf([...MEASURE_SYSTEMS, "any"]), kind: oneOf(["volume", "mass", "length"]), factor: text };
 const FOOD: Shape<FoodRow> = { key: text, names: listOf(text), crops: listOf(text), liquid: yesOrNo };
 const WEIGHT: Shape<WeightRow> = {
   key: text,
@@ -86,4 +88,6 @@ const WEIGHT: Shape<WeightRow> = {
   source: text,
   page: text,
 };
+const PAN: Shape<PanRow> = { key: text, shape: oneOf(["round", "pie", "square", "rectangle", "loaf"]), longIn: amount, wideIn: amount, deepIn: amount, cups: span, source: text, page: text };
+const COOKED: Shape<CookedRow> = { key: text, food: text, of: text, gives: amount, unit: text, source: text, page: text };
 const PRODUCE: Shape<ProduceRow> = { food: text, refusePercent: amount, what: text, weighed: oneOf(["picked", "used"]), source: text, page: text };

@@ -68,6 +68,32 @@ export interface ProduceRow {
   readonly page: string;
 }
 
+/** A tin as charts name it, inside inches, and what it holds to the rim. */
+export interface PanRow {
+  readonly key: string;
+  readonly shape: "round" | "pie" | "square" | "rectangle" | "loaf";
+  /** Across, for a round one. */
+  readonly longIn: number;
+  readonly wideIn: number;
+  readonly deepIn: number;
+  /** US cups, least and most where charts differ. */
+  readonly cups: readonly [number, number];
+  readonly source: string;
+  readonly page: string;
+}
+
+/** What one pound of a food gives when it is cooked. */
+export interface CookedRow {
+  readonly key: string;
+  readonly food: string;
+  /** Dry, or whole as bought. */
+  readonly of: string;
+  readonly gives: number;
+  readonly unit: string;
+  readonly source: string;
+  readonly page: string;
+}
+
 /** By first word, longest first. */
 export type Phrases = ReadonlyMap<string, readonly (readonly string[])[]>;
 
@@ -84,6 +110,9 @@ export interface MeasureTables {
   readonly foods: ReadonlyMap<string, FoodRow>;
   readonly weights: ReadonlyMap<string, readonly WeightRow[]>;
   readonly produce: ReadonlyMap<string, ProduceRow>;
+  readonly pans: readonly PanRow[];
+  /** By the normal name of the food. */
+  readonly cooked: ReadonlyMap<string, CookedRow>;
   readonly publications: ReadonlyMap<string, string>;
 }
 

@@ -11,7 +11,9 @@ import type { MeasureSystem } from "../../kernel/units.ts";
 import { asPicked, weighsWhole, wordsOf } from "./as-picked.ts";
 import { sourceOf } from "./citing.ts";
 import { findFood } from "./find-food.ts";
-import type { FoodRow, MeasureTables, ReadAmount, ReadLine, WeightRow } from "./types.ts";
+import { nameKey } from "./names.ts";
+import type { CookedRow, FoodRow, MeasureTables, ReadAmount, ReadLine, WeightRow } from "./types.ts";
+import { totalIn } from "./total.ts";
 import { unitOf } from "./unit-of.ts";
 
 export interface WeighOptions {
@@ -19,8 +21,10 @@ export interface WeighOptions {
   readonly crop?: string;
   /** A name to look up instead of the line's own. */
   readonly food?: string;
-  /** Whose cups, spoons and pints; US where nothing is said. */
+  /** Whose cups, spoons and pints the line is written in; US where nothing is said. */
   readonly system?: MeasureSystem;
+  /** Whose cups and spoons it is printed in; those of the line where nothing is said. */
+  readonly printIn?: MeasureSystem;
 }
 
 export interface Weighed {
@@ -30,7 +34,7 @@ export interface Weighed {
   readonly exactGrams: number;
   /** Whole grams as picked, for a crop; null for anything else. */
   readonly asPickedGrams: number | null;
-  readonly restsOn: "the line" | "a household weight";
+  readonly restsOn: "the line" | "a household weight" | "a cooking yield";
 }
 
 export function weighIngredient(line: ReadLine, tables: MeasureTables, options: WeighOptions = {}): Outcome<Weighed | null> {
@@ -38,6 +42,8 @@ export function weighIngredient(line: ReadLine, tables: MeasureTables, options: 
   const food = findFood(options.food ?? line.food, options.crop ?? null, tables);
   const own = ownGrams(line, system, tables);
   if (own !== null) return finished(own, weighsWhole(line, food?.key ?? "", tables), food, options, "the line", [], [], tables);
+  const dry = food ? null : dryGrams(line, options.food ?? line.food, system, tables);
+  if (dry) return { value: { grams: Math.round(dry.grams), exactGrams: dry.grams, asPickedGrams: null, restsOn: "a cooking yield" }, basis: [sourceOf(dry.row, tables)], notes: [`${dry.grams < 1000 ? Math.round(dry.grams) : Math.round(dry.grams / 10) * 10} g ${dry.row.of}: a pound gives ${dry.row.gives} ${dry.row.unit}s cooked.`] };
   if (!food) return nothing(`No household weight for ${line.food === "" ? "this line" : line.food}.`);
   const found = rowFor(line, food, tables);
   if (!found) return nothing(`No weight for ${line.unit === null ? "one piece" : `a ${line.unit}`} of ${food.names[0]}.`);
@@ -93,6 +99,18 @@ export function middle(amount: Rational, max: Rational | null): number {
   return max === null ? asNumber(amount) : (asNumber(amount) + asNumber(max)) / 2;
 }
 
+const POUND_GRAMS = 453.59237;
+
+/** Cups of something cooked, as grams of it dry: 2 cups cooked pinto beans. Null where the line does not say cooked or no yield is known. */
+function dryGrams(line: ReadLine, name: string, system: MeasureSystem, tables: MeasureTables): { grams: number; row: CookedRow } | null {
+  if (line.unit === null || !line.amount || !wordsOf(line).includes("cooked")) return null;
+  const row = tables.cooked.get(nameKey(name.replace(/^cooked /i, "")));
+  const asked = unitOf(line.unit, system, tables);
+  const given = row && unitOf(row.unit, "us", tables);
+  if (!row || asked?.kind !== "volume" || given?.kind !== "volume") return null;
+  return { grams: (POUND_GRAMS * middle(line.amount, line.amountMax) * Number(asked.factor)) / Number(given.factor) / row.gives, row };
+}
+
 /** What one whole piece may be called in the tables. */
 const WHOLE: readonly (string | null)[] = [null, "head", "bulb", "ear"];
 /** Three words for one part of the celery. */
@@ -125,8 +143,9 @@ const sizeOf = (size: string): string | null => (size === "" ? null : (SIZES[siz
 
 /** The row's grams for the line's amount; measures of the tables are US measures. */
 function measuredGrams(line: ReadLine, row: WeightRow, system: MeasureSystem, tables: MeasureTables): number | null {
-  if (!line.amount) return null;
-  const amount = middle(line.amount, line.amountMax);
+  const total = totalIn(line, system, tables);
+  if (!total.amount) return null;
+  const amount = middle(total.amount, total.amountMax);
   const asked = line.unit === null ? undefined : unitOf(line.unit, system, tables);
   const listed = row.unit === null ? undefined : unitOf(row.unit, "us", tables);
   if (asked?.kind === "volume" && listed?.kind === "volume") return (amount * Number(asked.factor) * row.grams) / Number(listed.factor);

@@ -3,6 +3,7 @@
  * Source: the rows that are handed in; a figure is looked up or it is not there.
  */
 import type { SourceRef } from "../../kernel/outcome.ts";
+import { boilBeforeTastingMin, rowsOf } from "./canning.ts";
 import { cautionsFor } from "./cautions.ts";
 import { sourceOf } from "./citing.ts";
 import { figuresFor, type Figure } from "./figures.ts";
@@ -50,7 +51,7 @@ export function keepAnswer(question: KeepQuestion, tables: PreservationTables): 
   const tested = withFigures || (processes.length > 0 && altitudeM === null);
   const may = IN_JARS.includes(way) ? tested : figures.length > 0 || (way === "ferment" && tested);
   const keeps = may ? keepsIn(question, withFigures, tables) : [];
-  const never = [...refusals, ...(may ? [] : rulesFor(question, processes, tables))].map((row) => ({ text: neverText(row), source: sourceOf({ source: row.source, page: row.page }, tables) }));
+  const never = [...refusals, ...(may ? [] : rulesFor(question, processes, tables)), ...(IN_JARS.includes(way) ? methodsNever(tables) : [])].map((row) => ({ text: neverText(row), source: sourceOf({ source: row.source, page: row.page }, tables) }));
   const crops = crop === null ? [] : [crop];
   return {
     may,
@@ -60,7 +61,7 @@ export function keepAnswer(question: KeepQuestion, tables: PreservationTables): 
     keeps,
     never,
     instead: may ? [] : insteadOf(question, refusals, tables),
-    cautions: cautionsFor({ way, crops, process: process ?? processes[0]?.key ?? null, topics: ["at-risk", "authority"] }, tables),
+    cautions: [...tastingHere(processes, altitudeM, tables), ...cautionsFor({ way, crops, process: process ?? processes[0]?.key ?? null, topics: ["at-risk", "authority"] }, tables)],
     sources: distinct([...processes.flatMap(({ sources }) => sources), ...figures.map(({ source }) => source), ...keeps.map(({ source }) => source), ...never.map(({ source }) => source)]),
   };
 }
@@ -91,6 +92,20 @@ function rulesFor({ way }: KeepQuestion, processes: readonly ProcessAnswer[], ta
   if (!IN_JARS.includes(way)) return [];
   const key = processes.length > 0 ? "rule/above-last-band" : "rule/no-row";
   return tables.refusals.filter((row) => row.key === key || row.key === "rule/own-recipe");
+}
+
+/** One row for all methods that are no canning: an oven, a dishwasher, an open kettle. */
+function methodsNever(tables: PreservationTables): RefusalRow[] {
+  const methods = tables.refusals.filter((row) => row.of === "method");
+  const [first] = methods;
+  return first ? [{ ...first, key: "methods", mustNot: methods.map((row) => row.mustNot.replace(/^use /, "")).join("; "), page: [...new Set(methods.map((row) => row.page))].join("; ") }] : [];
+}
+
+/** What a jar of low-acid food asks for at this height when it is opened. */
+function tastingHere(processes: readonly ProcessAnswer[], altitudeM: number | null, tables: PreservationTables): string[] {
+  const low = processes.some(({ key }) => rowsOf(key, tables).some((row) => row.kind === "low-acid"));
+  const minutes = altitudeM === null || !low ? null : boilBeforeTastingMin(altitudeM, tables);
+  return minutes === null ? [] : [`At your height boil a jar of this ${minutes} minutes before anybody tastes it.`];
 }
 
 const neverText = (row: RefusalRow): string => `Never ${row.mustNot}${row.why === null ? "" : `: ${row.why}`}. Instead: ${row.instead}.`;

@@ -75,6 +75,17 @@ export function processesFor(key: string, altitudeM: number, tables: Preservatio
   };
 }
 
+/**
+ * Minutes to boil home-canned low-acid food before it is tasted: the rule's own, and one more for every 1,000 ft begun from 1,000 ft on (NAL-canning,
+ * citing the National Center for Home Food Preservation). Null where the tables have no such rule.
+ */
+export function boilBeforeTastingMin(altitudeM: number, tables: PreservationTables): number | null {
+  const minutes = tables.rules.find((rule) => rule.key === "boil-before-eating")?.value ?? null;
+  return minutes === null || altitudeM < 1000 * FOOT_M - 1e-6 ? minutes : minutes + Math.ceil(altitudeM / (1000 * FOOT_M) - 1e-9);
+}
+
+const FOOT_M = 0.3048;
+
 /** True for a food of the tested tables and for a row's own key. */
 export function isTestedProcess(key: string, tables: PreservationTables): boolean {
   return rowsOf(key, tables).length > 0;

@@ -3,6 +3,7 @@ import type { SourceRef } from "../../kernel/outcome.ts";
 import type { Way } from "../../kernel/way.ts";
 import { sourceOf } from "./citing.ts";
 import { keepsHow } from "./keeping.ts";
+import { packFigures } from "./packing.ts";
 import type { BlanchingRow, DryingRow, FermentingRow, KeepingPlace, PreservationTables, RuleRow } from "./types.ts";
 
 export interface Figure {
@@ -16,7 +17,7 @@ const STORED_IN: readonly KeepingPlace[] = ["cellar", "clamp", "shelf", "fridge"
 export function figuresFor(crop: string, way: Way, tables: PreservationTables): Figure[] {
   if (way === "freeze") {
     const rows = tables.blanching.filter((row) => row.crop === crop);
-    return rows.length === 0 ? [] : [...rows.map((row) => figure(row, blanchingText(row), tables)), ...rulesOf(tables, ["blanching-altitude", "freezing-freezer-temperature", "freezing-new-food-per-cubic-foot-per-24-h-lower", "freezing-new-food-per-cubic-foot-per-24-h-upper"])];
+    return rows.length === 0 ? [] : [...rows.map((row) => figure(row, blanchingText(row), tables)), ...rulesOf(tables, ["blanching-altitude", "freezing-freezer-temperature"]), ...packFigures(tables)];
   }
   if (way === "dry") {
     const rows = tables.drying.filter((row) => row.crop === crop);

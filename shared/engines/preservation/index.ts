@@ -1,6 +1,6 @@
 /** The only door: tested processes, safe ways, keeping and cautions, all looked up in the tables that are handed in. */
 export { preservationTables } from "./tables.ts";
-export { isTestedProcess, processesFor, testedProcess } from "./canning.ts";
+export { boilBeforeTastingMin, isTestedProcess, processesFor, testedProcess } from "./canning.ts";
 export type { ProcessLine, ProcessQuestion, ProcessSheet, TestedFigure, TestedProcess } from "./canning.ts";
 export { mayKeep } from "./may-keep.ts";
 export type { RecipeToKeep } from "./may-keep.ts";

@@ -9,6 +9,7 @@ import type { Keeping } from "../../kernel/recipe.ts";
 import type { Way } from "../../kernel/way.ts";
 import { rowsOf } from "./canning.ts";
 import { wrongPlace } from "./places.ts";
+import { tooLittleSalt } from "./salt-share.ts";
 import { isPlainAsTested, type IngredientLine } from "./tested-lines.ts";
 import type { CanningRow, PreservationTables } from "./types.ts";
 
@@ -28,22 +29,24 @@ export interface RecipeToKeep {
 /** Refusal `bad-request` with one field for each bad place (keeps.0) and for a process that is not one for what goes in. */
 export function mayKeep(recipe: RecipeToKeep, tables: PreservationTables): Result<void> {
   const processes = recipe.process === null ? [] : rowsOf(recipe.process, tables);
-  const wrong = recipe.process === null ? undefined : wrongProcess(recipe, recipe.process, processes);
+  const wrong = recipe.process === null ? undefined : wrongProcess(recipe, recipe.process, processes, tables);
   const faults: FieldFault[] = wrong === undefined ? [] : [{ path: "process", message: `${wrong} ${safely(recipe, tables)}` }];
   const tested = processes.length > 0 && wrong === undefined;
   recipe.keeps.forEach((keep, i) => {
-    const message = wrongPlace(recipe, keep, tested);
+    const message = wrongPlace(recipe, keep, tested, tables);
     if (message !== undefined) faults.push({ path: `keeps.${i}`, message: `${message} ${safely(recipe, tables)}` });
   });
+  const salt = recipe.way === "ferment" && recipe.lines !== undefined && recipe.asTested !== true ? tooLittleSalt(recipe.lines, tables) : null;
+  if (salt) faults.push({ path: `ingredients.${salt.at}.text`, message: salt.message });
   return faults.length === 0 ? ok(undefined) : refuse("bad-request", "Only a tested process makes a jar fit to keep out of the fridge.", faults);
 }
 
-function wrongProcess(recipe: RecipeToKeep, process: string, rows: readonly CanningRow[]): string | undefined {
+function wrongProcess(recipe: RecipeToKeep, process: string, rows: readonly CanningRow[], tables: PreservationTables): string | undefined {
   const title = rows[0]?.title;
   if (title === undefined) return `${process} is not a tested process of the tables.`;
   if (!rows.some((row) => row.way === recipe.way)) return `${title} is a process to ${rows[0]?.way}, not to ${recipe.way}.`;
   if (isForOtherFood(recipe, rows)) return `${title} was tested for another food.`;
-  if (recipe.lines !== undefined && recipe.asTested !== true && !isPlainAsTested(recipe.lines, rows)) {
+  if (recipe.lines !== undefined && recipe.asTested !== true && !isPlainAsTested(recipe.lines, rows, tables)) {
     return `${title} was tested for exactly its own ingredients, and these are others.`;
   }
   return undefined;

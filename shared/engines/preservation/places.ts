@@ -1,7 +1,11 @@
-/** Question: may food made this way stand in this place for so many days? Days; `tested` is a process that was tested for exactly this food. */
+/**
+ * Question: may food made this way stand in this place for so many days? `tested`: by a process that was tested for exactly this food.
+ * Source: the rows of seed-data/preservation/place-limits.json; without a row it may not.
+ */
 import type { Keeping } from "../../kernel/recipe.ts";
 import type { PlaceKind, Way } from "../../kernel/way.ts";
 import type { IngredientLine } from "./tested-lines.ts";
+import type { PreservationTables } from "./types.ts";
 
 interface Kept {
   readonly way: Way;
@@ -10,17 +14,10 @@ interface Kept {
 
 const IN: Readonly<Record<PlaceKind, string>> = { fridge: "in a fridge", freezer: "in a freezer", shelf: "on a shelf", cellar: "in a cellar", clamp: "in a clamp" };
 
-/** Bread and cake on the shelf. Common practice, no source. */
-const BAKED_DAYS = 7;
-/** USDA Complete Guide to Home Canning 2015, Guide 1, p. 1-12: no more than is used within a year; the same is taken for dried and stored crops. */
-const YEAR_DAYS = 365;
-/** Most days in the fridge. Cooked dishes keep 3 to 4 days (University of Illinois, Leftovers); a week is the outer bound. Vinegar and brine longer: common practice, no source. */
-const FRIDGE_DAYS: Readonly<Record<Way, number>> = { eat: 7, cook: 7, give: 7, freeze: 7, bottle: 30, pickle: 30, ferment: 180, dry: YEAR_DAYS, store: YEAR_DAYS };
-
 /** What is wrong, one sentence, or nothing. The freezer's months are about quality and are not bounded here. */
-export function wrongPlace(recipe: Kept, { place, days }: Keeping, tested: boolean): string | undefined {
+export function wrongPlace(recipe: Kept, { place, days }: Keeping, tested: boolean, { placeLimits }: PreservationTables): string | undefined {
   if (place === "freezer") return undefined;
-  const most = place === "fridge" ? FRIDGE_DAYS[recipe.way] : warmDays(recipe, place, tested);
+  const most = mayStand(recipe, place, tested) ? (placeLimits.find((row) => row.way === recipe.way && row.place === place)?.days ?? 0) : 0;
   if (most === 0) return WHY_NOT[recipe.way](IN[place]);
   return days > most ? `At most ${most} days ${IN[place]}.` : undefined;
 }
@@ -33,20 +30,12 @@ const WHY_NOT: Readonly<Record<Way, (place: string) => string>> = {
   store: (place) => `Only a whole crop with nothing added may stand ${place}.`,
 };
 
-function warmDays({ way, lines }: Kept, place: PlaceKind, tested: boolean): number {
-  switch (way) {
-    case "bottle":
-    case "pickle":
-    case "ferment":
-      return tested ? YEAR_DAYS : 0;
-    case "eat":
-    case "cook":
-      return place === "shelf" ? BAKED_DAYS : 0;
-    case "dry":
-      return lines?.some(({ text }) => /\boil\b/i.test(text)) ? 0 : YEAR_DAYS;
-    case "store":
-      return lines === undefined || (lines.length > 0 && lines.every(({ text, crop }) => crop !== undefined && !/\boil\b/i.test(text))) ? YEAR_DAYS : 0;
-    default:
-      return 0;
-  }
+/** Where no chill protects, a jar needs its test, and what is dry or whole nothing moist beside it. */
+function mayStand({ way, lines }: Kept, place: PlaceKind, tested: boolean): boolean {
+  if (place === "fridge") return true;
+  if (way === "bottle" || way === "pickle" || way === "ferment") return tested;
+  const oil = (text: string): boolean => /\boil\b/i.test(text);
+  if (way === "dry") return !(lines?.some(({ text }) => oil(text)) ?? false);
+  if (way === "store") return lines === undefined || (lines.length > 0 && lines.every(({ text, crop }) => crop !== undefined && !oil(text)));
+  return true;
 }

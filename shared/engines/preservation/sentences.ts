@@ -37,9 +37,9 @@ export function bandWords(ft: number): string {
 
 const thousands = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, ",");
 
-const FRACTION: Record<string, string> = { "0.125": "⅛", "0.25": "¼", "0.5": "½", "1.25": "1¼" };
+const FRACTION: Record<string, string> = { "0.125": "⅛", "0.25": "¼", "0.5": "½", "0.75": "¾", "1.25": "1¼", "1.5": "1½" };
 
 /** An inch is 25.4 mm exactly; headspace is measured by eye, so whole millimetres do. */
-function inches(inch: number): string {
+export function inches(inch: number): string {
   return `${FRACTION[String(inch)] ?? inch} in (${Math.round(inch * 25.4)} mm)`;
 }

@@ -3,7 +3,7 @@ import { amount, listOf, oneOf, orNull, readRows, record, span, text, yesOrNo } 
 import type { ReferenceRow, Shape } from "../../kernel/reference-row.ts";
 import { PLACE_KINDS, WAYS } from "../../kernel/way.ts";
 import { CANNERS, JARS } from "./types.ts";
-import type { AltitudeBand, BlanchingRow, CanningRow, CautionRow, DryingRow, FermentingRow, JarRow, KeepingRow, PreservationTables, QuantityRow, RefusalRow, RuleRow } from "./types.ts";
+import type { AltitudeBand, BlanchingRow, CanningRow, CautionRow, DryingRow, FermentingRow, JarRow, KeepingRow, PlaceLimitRow, PlainRow, PreservationTables, QuantityRow, RefusalRow, RuleRow } from "./types.ts";
 
 /** Throws RangeError naming each row and field that does not fit. `publications` gives the answers' sources their full text. */
 export function preservationTables(rows: readonly ReferenceRow[], publications: readonly { readonly id: string; readonly text: string }[] = []): PreservationTables {
@@ -13,6 +13,7 @@ export function preservationTables(rows: readonly ReferenceRow[], publications: 
   const withCrops = <T extends { readonly crops: readonly string[] }>(row: T): T => ({ ...row, crops: crops(row.crops) });
   const canning = readRows(rows, "preservation/canning", CANNING).map(withCrops);
   canning.forEach(mustRise);
+  const plain = readRows(rows, "preservation/plain-foods", PLAIN);
   return {
     canning,
     jars: readRows(rows, "preservation/jars", JAR),
@@ -29,6 +30,9 @@ export function preservationTables(rows: readonly ReferenceRow[], publications: 
       on: row.on.flatMap((token) => (token.startsWith("crop:") ? slugsOf(token.slice(5), slugs).map((crop) => `crop:${crop}`) : [token])),
     })),
     refusals: readRows(rows, "preservation/refusals", REFUSAL).map(withCrops),
+    placeLimits: readRows(rows, "preservation/place-limits", PLACE_LIMIT),
+    plainFoods: new Set(plain.flatMap((row) => (row.is === "food" ? [row.name] : []))),
+    beside: new RegExp(`\\b(?:${plain.flatMap((row) => (row.is === "beside" ? [row.name] : [])).join("|")})\\b`, "g"),
     publications: new Map(publications.map((publication) => [publication.id, publication.text])),
   };
 }
@@ -99,4 +103,6 @@ const KEEPING: Shape<KeepingRow> = {
 const QUANTITY: Shape<QuantityRow> = { key: text, food: text, crops: listOf(text), way: oneOf(WAYS), per: text, lb: span, fromMemory: yesOrNo, ...origin };
 const RULE: Shape<RuleRow> = { key: text, topic: text, text, value: orNull(amount), unit: orNull(text), fromMemory: yesOrNo, ...origin };
 const CAUTION: Shape<CautionRow> = { key: text, where: text, on: listOf(text), text, source: text };
+const PLACE_LIMIT: Shape<PlaceLimitRow> = { key: text, way: oneOf(WAYS), place: oneOf(PLACE_KINDS), days: amount, ...origin };
+const PLAIN: Shape<PlainRow> = { key: text, is: oneOf(["food", "beside"]), name: text, ...origin };
 const REFUSAL: Shape<RefusalRow> = { key: text, of: oneOf(["rule", "food", "method"]), mustNot: text, why: orNull(text), instead: text, crops: listOf(text), source: text, page: orNull(text) };

@@ -155,7 +155,30 @@ export interface RuleRow {
   readonly page: string;
 }
 
+/** Most days that a recipe may promise in a place. A way and place without a row do not go together. */
+export interface PlaceLimitRow {
+  readonly key: string;
+  readonly way: Way;
+  readonly place: PlaceKind;
+  readonly days: number;
+  readonly source: string;
+  readonly page: string;
+}
+
+/** A food that the guide has as one plain food, or something that it puts beside any of them. */
+export interface PlainRow {
+  readonly key: string;
+  readonly is: "food" | "beside";
+  readonly name: string;
+  readonly source: string;
+  readonly page: string;
+}
+
 export interface PreservationTables {
+  readonly placeLimits: readonly PlaceLimitRow[];
+  readonly plainFoods: ReadonlySet<string>;
+  /** Any of the words for what may stand beside a plain food. */
+  readonly beside: RegExp;
   readonly canning: readonly CanningRow[];
   readonly jars: readonly JarRow[];
   readonly blanching: readonly BlanchingRow[];

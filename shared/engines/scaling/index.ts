@@ -5,5 +5,7 @@ export type { LineRule } from "./lines.ts";
 export { doesNotScale } from "./unscaled.ts";
 export { fitsOf } from "./fits.ts";
 export type { Fit, Kitchen } from "./fits.ts";
-export { areaCm2, tinFactor, tinWords, volumeMl } from "./tins.ts";
+export { boilMin } from "./boil.ts";
+export { areaCm2, heldMl, tinFactor, tinWords, volumeMl } from "./tins.ts";
+export type { PublishedTin } from "./tins.ts";
 export type { Asked, Factor, LineToScale, RecipeToScale, Scales, Tin, Unscaled } from "./types.ts";

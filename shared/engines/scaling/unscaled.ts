@@ -3,6 +3,7 @@
  * Sources: cooling in layers of 2 inches (Clemson extension column on leftovers) and in small portions (North Dakota State University Extension);
  * evaporation by area and power: derived; times, tins and leavening: common practice, no source.
  */
+import { boilMin } from "./boil.ts";
 import type { RecipeToScale, Unscaled } from "./types.ts";
 
 export interface UnscaledNote {
@@ -27,7 +28,7 @@ export function doesNotScale(recipe: RecipeToScale, factor: number, kinds: Reado
   const hob = recipe.steps.some(({ needs, text }) => (needs.burners ?? 0) > 0 || SIMMER.test(text));
   const waits = recipe.steps.some(({ handsOffMin }) => (typeof handsOffMin === "number" ? handsOffMin : handsOffMin.high) > 0);
   return [
-    ...(waits ? [note("times", timeWords(oven, hob, factor))] : []),
+    ...(waits ? [note("times", timeWords(oven, hob, factor, litresOf(recipe)))] : []),
     ...(oven ? [note("tins", dish ? "The tin is another: keep the food as deep as it was, to within 1 cm." : "Tins and dishes are not multiplied: use more of the same size, as deep as before.")] : []),
     ...(hob && factor > 1 && SIMMER.test(allText(recipe)) ? [note("evaporation", "What boils away goes by the width of the pot and the burner, not by the amount: hold back some of the liquid, and reducing takes longer.")] : []),
     ...(Object.keys(SENTENCES) as (keyof typeof SENTENCES)[]).flatMap((what) => (kinds.has(what) ? [note(what, SENTENCES[what])] : [])),
@@ -35,10 +36,16 @@ export function doesNotScale(recipe: RecipeToScale, factor: number, kinds: Reado
   ];
 }
 
-function timeWords(oven: boolean, hob: boolean, factor: number): string {
+/** What has a weight, as litres of one batch; 0 where nothing has. */
+const litresOf = ({ lines, holdsPot }: RecipeToScale): number => (holdsPot ? lines.reduce((sum, { grams }) => sum + (grams ?? 0), 0) / 1000 : 0);
+/** Below this the difference is not worth a word. */
+const WORTH_SAYING_L = 2;
+
+function timeWords(oven: boolean, hob: boolean, factor: number, litres: number): string {
   if (oven) return "Baking times hold for the same tin and depth. For a shallower or deeper one start looking at three quarters of the time; a full oven takes about 15 % longer.";
-  if (hob && factor > 1) return "Cooking times stay as they are once it boils; a fuller pot takes longer to get there.";
+  if (hob && factor > 1) return `Cooking times stay as they are once it boils; a fuller pot takes longer to get there.${litres * factor < WORTH_SAYING_L ? "" : ` From cold about ${about(boilMin(litres * factor))} min instead of ${about(boilMin(litres))} on an electric ring of 2 kW, gas nearly twice as long.`}`;
   return "Times stay as they are.";
 }
 
+const about = (min: number): number => Math.round(min);
 const allText = (recipe: RecipeToScale): string => recipe.steps.map(({ text }) => text).join(" ");
