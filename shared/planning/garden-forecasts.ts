@@ -140,11 +140,14 @@ function lessons(garden: GardenFacts): (planting: GardenPlanting) => FinishedSow
 function lessonReader(garden: GardenFacts, past: readonly GardenPlanting[]): (planting: GardenPlanting) => FinishedSowing | null {
   const southern = isSouthern(garden);
   const asOf = dayNumber(garden.asOf);
-  let seen: WeatherYears | null = null;
-  return (planting) => {
+  const observed = (): WeatherYears => {
     const begins = past.map((one) => beganOn(one) ?? seasonStart(one.season ?? 0, southern));
     const from = Math.max(garden.record?.firstDay ?? asOf, Math.min(asOf, ...begins) - BEFORE_SOWING_DAYS);
-    seen ??= weatherYears({ record: garden.record, normals: garden.normals, asOf, from, until: asOf, seed: garden.seed, maxYears: 1 }).value;
+    return weatherYears({ record: garden.record, normals: garden.normals, asOf, from, until: asOf, seed: garden.seed, maxYears: 1 }).value;
+  };
+  let seen: WeatherYears | null = null;
+  return (planting) => {
+    seen ??= observed();
     return finishedSowingOf({ planting: ofItsVariety(planting), weather: seen, asOf, southern, latitudeDeg: garden.placed ? garden.latitude : null }, true);
   };
 }

@@ -9,7 +9,8 @@ import { addWeeks, type IsoWeek } from "../kernel/iso-week.ts";
 import type { SourceRef } from "../kernel/outcome.ts";
 import type { GardenFacts, KitchenFacts, Window } from "./facts.ts";
 import { forecastGarden, type GardenForecasts } from "./garden-forecasts.ts";
-import { cropOutlooks, type CropOutlook } from "./outlook-supply.ts";
+import { outlooksOf } from "./forecast-memory.ts";
+import type { CropOutlook } from "./outlook-supply.ts";
 import type { PlannedLine } from "./outlook-types.ts";
 import { plannedGrams, plannedLines } from "./planned-uses.ts";
 import { weekSpan, type WeekSpan } from "./season.ts";
@@ -28,7 +29,7 @@ export function reckonGarden(garden: GardenFacts, kitchen: KitchenFacts, window:
   const asOf = dayNumber(garden.asOf);
   const span = weekSpan(window, leadWeeks(garden, false), garden.asOf);
   const grown = forecastGarden(garden, { fromDay: span.firstMonday + 7 * span.lead, untilDay: span.untilDay });
-  const crops = cropOutlooks(grown.forecasts, span, asOf);
+  const crops = outlooksOf(grown.forecasts, span, asOf, garden.memory);
   const lines = plannedLines(kitchen);
   const inStore = storesBefore(garden, kitchen, grown, span, lines);
   const { value: glut, basis } = findGluts({ weeks: span.weeks, glutGrams: kitchen.glutGrams, crops: glutCrops(crops, kitchen, lines, span, inStore) });
@@ -47,7 +48,7 @@ function storesBefore(garden: GardenFacts, kitchen: KitchenFacts, grown: GardenF
   const waiting = grown.forecasts.filter((one) => one.value.waits && one.value.firstPickDay.some((day) => day >= 0 && day < span.firstMonday));
   if (weeks === 0 || waiting.length === 0) return new Map();
   const before = weekSpan({ from: addWeeks(span.weeks[0] as IsoWeek, -weeks), weeks }, 0, garden.asOf);
-  const crops = glutCrops(cropOutlooks(waiting, before, dayNumber(garden.asOf)), kitchen, lines, before, new Map());
+  const crops = glutCrops(outlooksOf(waiting, before, dayNumber(garden.asOf), garden.memory), kitchen, lines, before, new Map());
   return new Map(findGluts({ weeks: before.weeks, glutGrams: kitchen.glutGrams, crops }).value.crops.map(({ crop, ledger }) => [crop, ledger.onHand]));
 }
 

@@ -7,12 +7,27 @@ import type { DateBand, OutlookRow } from "./outlook-types.ts";
 import { bestWeekBand, sumBand, type CropOutlook } from "./outlook-supply.ts";
 import type { WeekSpan } from "./season.ts";
 
-/** Rows in the order of the first pick; what brings none stands last. */
+/** Rows in the order of the first pick. */
 export function outlookRows(crops: readonly CropOutlook[], span: WeekSpan): OutlookRow[] {
   return crops
-    .map((outlook) => ({ row: rowOf(outlook, span), first: dateBandOf(earliestPicks(outlook.forecasts))?.likely ?? "9999-12-31" }))
+    .map((outlook) => placedRow(outlook, span))
     .sort((a, b) => (a.first === b.first ? compare(a.row.name, b.row.name) : compare(a.first, b.first)))
     .map(({ row }) => row);
+}
+
+interface PlacedRow {
+  readonly row: OutlookRow;
+  /** Likely first pick; what brings none stands last. */
+  readonly first: LocalDate;
+}
+
+/** An outlook belongs to its weeks, so its row is reckoned once for as long as it is kept. */
+const ROWS = new WeakMap<CropOutlook, PlacedRow>();
+
+function placedRow(outlook: CropOutlook, span: WeekSpan): PlacedRow {
+  let placed = ROWS.get(outlook);
+  if (!placed) ROWS.set(outlook, (placed = { row: rowOf(outlook, span), first: dateBandOf(earliestPicks(outlook.forecasts))?.likely ?? "9999-12-31" }));
+  return placed;
 }
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -1,5 +1,5 @@
 /** One sowing, or all of them, as a page says it: spans of dates and grams, twenty dots, what it rests on, and what does not fit the bed. */
-import { frostDates, summarise } from "../engines/harvest-forecast/index.ts";
+import { frostDates, summarise, type ForecastSummary, type FrostDates, type PlantingForecast, type WeatherYears } from "../engines/harvest-forecast/index.ts";
 import { mapBand, type Band } from "../kernel/band.ts";
 import { waitsForTheGrower } from "../kernel/crop-facts.ts";
 import type { IsoWeek } from "../kernel/iso-week.ts";
@@ -58,11 +58,31 @@ export function sowingOutlooks(facts: GardenFacts, ids?: ReadonlySet<string>): M
   return new Map(grown.forecasts.slice(0, asked.length).map((one) => [one.planting.id, { forecast: forecastWords(garden, grown, one), fits: fits.get(one.planting.id) ?? [] }]));
 }
 
+/** Spans of a forecast that is kept are taken once. */
+const SUMMARIES = new WeakMap<PlantingForecast, ForecastSummary>();
+
+function summaryOf(forecast: PlantingForecast): ForecastSummary {
+  let found = SUMMARIES.get(forecast);
+  if (!found) SUMMARIES.set(forecast, (found = summarise(forecast)));
+  return found;
+}
+
+/** Frost dates of a season are those of all its plantings. */
+const FROSTS = new WeakMap<WeatherYears, Map<number, FrostDates>>();
+
+function frostsOf(weather: WeatherYears, season: number, southern: boolean): FrostDates {
+  let bySeason = FROSTS.get(weather);
+  if (!bySeason) FROSTS.set(weather, (bySeason = new Map<number, FrostDates>()));
+  let found = bySeason.get(season);
+  if (!found) bySeason.set(season, (found = frostDates(weather, season, southern)));
+  return found;
+}
+
 function forecastWords(garden: GardenFacts, grown: GardenForecasts, one: SeasonForecast): SowingForecast {
-  const summary = summarise(one.value);
+  const summary = summaryOf(one.value);
   const { planting } = one;
   const season = planting.season ?? seasonOf(summary.firstPick?.likely ?? dayNumber(garden.asOf), grown.southern);
-  const frost = frostDates(grown.weather.value, season, grown.southern);
+  const frost = frostsOf(grown.weather.value, season, grown.southern);
   return {
     firstPick: toDatesOrNull(summary.firstPick),
     lastPick: toDatesOrNull(summary.lastPick),

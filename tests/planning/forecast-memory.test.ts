@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import type { PlantingForecast } from "#shared/engines/harvest-forecast/index.ts";
 import type { Outcome } from "#shared/kernel/outcome.ts";
-import type { ForecastMemory } from "#shared/planning/forecast-memory.ts";
+import type { ForecastMemory, KeptOutlook } from "#shared/planning/forecast-memory.ts";
 import type { GardenFacts } from "#shared/planning/facts.ts";
 import { gardenOutlook } from "#shared/planning/garden-outlook.ts";
 import { sowingOutlooks } from "#shared/planning/sowing-forecast.ts";
@@ -10,6 +10,7 @@ import { garden, kitchen, recipe, type Sown } from "#tests/support/make-garden.t
 
 function memory(): ForecastMemory & { reckoned: number; found: number } {
   const held = new Map<string, Outcome<PlantingForecast>>();
+  const outlooks = new Map<string, KeptOutlook>();
   const counts = { reckoned: 0, found: 0 };
   return {
     ...counts,
@@ -22,6 +23,7 @@ function memory(): ForecastMemory & { reckoned: number; found: number } {
       this.reckoned++;
       held.set(question, forecast);
     },
+    outlooks: { find: (place) => outlooks.get(place), keep: (place, outlook) => void outlooks.set(place, outlook) },
   };
 }
 
@@ -67,4 +69,18 @@ it("reckons after one more pick only the crop that was picked", () => {
   gardenOutlook({ ...garden(withChange("b", { picks: [["2027-07-01", 300], ["2027-07-03", 500]] })), memory: remembered }, KITCHEN, { from: "2027-W01", weeks: 52 });
   expect(remembered.reckoned - before).toBeGreaterThanOrEqual(1);
   expect(remembered.reckoned - before).toBeLessThanOrEqual(2);
+});
+
+it("adds up only the crop that was picked", () => {
+  const remembered = memory();
+  const added: string[] = [];
+  const facts = (sown: Sown[]): GardenFacts => ({
+    ...garden(sown),
+    memory: { ...remembered, find: (asked) => remembered.find(asked), keep: (asked, made) => remembered.keep(asked, made), outlooks: { find: (place) => remembered.outlooks?.find(place), keep: (place, kept) => (added.push(kept.outlook.crop.slug), remembered.outlooks?.keep(place, kept)) } },
+  });
+  gardenOutlook(facts(SOWN), KITCHEN, { from: "2027-W01", weeks: 52 });
+  expect(new Set(added).size).toBe(5);
+  added.length = 0;
+  gardenOutlook(facts(withChange("b", { picks: [["2027-07-01", 300], ["2027-07-03", 500]] })), KITCHEN, { from: "2027-W01", weeks: 52 });
+  expect(added).toEqual(["french-bean"]);
 });
