@@ -36,10 +36,10 @@ export function scratchFolder(name: string): string {
  * Rejects with everything that was printed when it ends before it answers.
  */
 export async function startApp(script: "demo" | "start", env: Record<string, string> = {}, cwd: string = root): Promise<RunningApp> {
-  const entry = script === "demo" ? "server/demo.ts" : "server/main.ts";
+  const { scripts } = JSON.parse(readFileSync(path.join(cwd, "package.json"), "utf8")) as { scripts: Record<"demo" | "start", string> };
   const port = await freePort();
   const begun = performance.now();
-  const child = spawn(process.execPath, ["--import", "tsx", entry], {
+  const child = spawn(process.execPath, scripts[script].split(" ").slice(1), {
     cwd,
     env: { ...process.env, DATABASE_URL: "", STILLROOM_TODAY: "", STILLROOM_MODE: "", ...env, PORT: String(port) },
     stdio: ["ignore", "pipe", "pipe"],
