@@ -1,7 +1,6 @@
-/** In the worker thread: works out one timetable after another. */
+/** In the worker thread: works out one thing about a cook day after another. */
 import { parentPort, workerData } from "node:worker_threads";
-import { proposeCookDay, type CookDayProposal } from "#shared/planning/cook-day-proposal.ts";
-import type { CookDayFacts } from "#shared/planning/facts.ts";
+import { cookDayTasks, type CookDayTasks } from "#shared/planning/cook-day-tasks.ts";
 import type { PreservationTables } from "#shared/engines/preservation/index.ts";
 
 export interface DeskData {
@@ -9,14 +8,20 @@ export interface DeskData {
   readonly tables: PreservationTables;
 }
 
-export type DeskAnswer = { readonly plan: CookDayProposal } | { readonly fault: string };
+export interface DeskQuestion {
+  readonly task: keyof CookDayTasks;
+  readonly ask: unknown;
+}
 
-const { tables } = workerData as DeskData;
+export type DeskAnswer = { readonly found: unknown } | { readonly fault: string };
 
-parentPort?.on("message", (day: CookDayFacts) => {
+const tasks = cookDayTasks((workerData as DeskData).tables);
+
+parentPort?.on("message", ({ task, ask }: DeskQuestion) => {
   let answer: DeskAnswer;
   try {
-    answer = { plan: proposeCookDay(day, tables) };
+    // whoever asks has said task and question in one type (timetables.ts)
+    answer = { found: tasks[task](ask as never) };
   } catch (error) {
     answer = { fault: error instanceof Error ? (error.stack ?? error.message) : String(error) };
   }

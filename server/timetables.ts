@@ -4,10 +4,9 @@
  */
 import { Worker } from "node:worker_threads";
 import type { PreservationTables } from "#shared/engines/preservation/index.ts";
-import type { CookDayProposal } from "#shared/planning/cook-day-proposal.ts";
-import type { CookDayFacts } from "#shared/planning/facts.ts";
+import type { CookDayTasks } from "#shared/planning/cook-day-tasks.ts";
 import { Refusal } from "./problems.ts";
-import type { DeskAnswer, DeskData } from "./timetable-desk.ts";
+import type { DeskAnswer, DeskData, DeskQuestion } from "./timetable-desk.ts";
 
 const BOOT = new URL("./boot.mjs", import.meta.url);
 const DESK = new URL("./timetable-desk.ts", import.meta.url).href;
@@ -16,8 +15,10 @@ const LONGEST_MS = 50_000;
 const IDLE_MS = 30_000;
 const MOST_WAITING = 4;
 
-export interface Timetables {
-  propose(day: CookDayFacts): Promise<CookDayProposal>;
+/** The same tasks, each answered when its turn has come. */
+export type CookDayDesk = { readonly [Task in keyof CookDayTasks]: (ask: Parameters<CookDayTasks[Task]>[0]) => Promise<ReturnType<CookDayTasks[Task]>> };
+
+export interface Timetables extends CookDayDesk {
   close(): Promise<void>;
 }
 
@@ -33,12 +34,12 @@ export function timetables(tables: () => Promise<PreservationTables>): Timetable
     worker = null;
     await gone?.terminate();
   };
-  const search = async (day: CookDayFacts): Promise<CookDayProposal> => {
+  const search = async (question: DeskQuestion): Promise<unknown> => {
     clearTimeout(idle);
     worker ??= new Worker(BOOT, { workerData: { entry: DESK, tables: await tables() } satisfies DeskData });
     worker.unref();
     try {
-      return await asked(worker, day);
+      return await asked(worker, question);
     } catch (error) {
       await dismiss();
       throw error;
@@ -47,24 +48,30 @@ export function timetables(tables: () => Promise<PreservationTables>): Timetable
     }
   };
 
+  const inTurn = async (question: DeskQuestion): Promise<unknown> => {
+    if (waiting >= MOST_WAITING) throw new Refusal({ code: "unavailable", detail: "Several timetables are being worked out already. Try again in a moment." });
+    waiting += 1;
+    const mine = last.then(() => search(question));
+    // the next in the queue comes after this one, whatever became of it
+    last = mine.catch(() => undefined);
+    try {
+      return await mine;
+    } finally {
+      waiting -= 1;
+    }
+  };
+  const task = <Task extends keyof CookDayTasks>(name: Task): CookDayDesk[Task] => ((ask: unknown) => inTurn({ task: name, ask })) as CookDayDesk[Task];
+
   return {
-    async propose(day) {
-      if (waiting >= MOST_WAITING) throw new Refusal({ code: "unavailable", detail: "Several timetables are being worked out already. Try again in a moment." });
-      waiting += 1;
-      const mine = last.then(() => search(day));
-      // the next in the queue comes after this one, whatever became of it
-      last = mine.catch(() => undefined);
-      try {
-        return await mine;
-      } finally {
-        waiting -= 1;
-      }
-    },
+    propose: task("propose"),
+    replan: task("replan"),
+    choose: task("choose"),
+    advise: task("advise"),
     close: dismiss,
   };
 }
 
-function asked(worker: Worker, day: CookDayFacts): Promise<CookDayProposal> {
+function asked(worker: Worker, question: DeskQuestion): Promise<unknown> {
   return new Promise((resolve, reject) => {
     const given = setTimeout(() => finish(() => reject(TOO_LONG)), LONGEST_MS);
     const finish = (answer: () => void): void => {
@@ -72,11 +79,11 @@ function asked(worker: Worker, day: CookDayFacts): Promise<CookDayProposal> {
       worker.off("message", told).off("error", failed).off("exit", ended);
       answer();
     };
-    const told = (answer: DeskAnswer): void => finish(() => ("plan" in answer ? resolve(answer.plan) : reject(new Error(answer.fault))));
+    const told = (answer: DeskAnswer): void => finish(() => ("found" in answer ? resolve(answer.found) : reject(new Error(answer.fault))));
     const failed = (error: Error): void => finish(() => reject(error));
     const ended = (): void => finish(() => reject(STOPPING));
     worker.on("message", told).on("error", failed).on("exit", ended);
-    worker.postMessage(day);
+    worker.postMessage(question);
   });
 }
 

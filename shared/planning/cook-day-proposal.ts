@@ -2,7 +2,8 @@
 import { dayToPlan, lastSteps, scheduleCookDay, type Budget, type CookDayInput, type CookDayPlan, type PlannedStep } from "../engines/cook-day/index.ts";
 import { coolingStages, type CautionTopic, type PreservationTables } from "../engines/preservation/index.ts";
 import { minutesWords } from "../kernel/words.ts";
-import type { CookableRecipe, CookDayFacts, Part } from "./facts.ts";
+import type { CookDayFacts, Part } from "./facts.ts";
+import { goesCold, lastHotStep } from "./hot-food.ts";
 import { cautionsOf } from "./recipe-cautions.ts";
 
 export interface ProposedStep {
@@ -33,7 +34,7 @@ export const USUAL_BUDGET: Budget = { schedules: 2_000, seed: 1 };
 
 /** Timetable of a cook day; a day that cannot be is an answer with what clashes. Minutes from the start of the day. */
 export function proposeCookDay(day: CookDayFacts, tables: PreservationTables, budget: Budget = USUAL_BUDGET): CookDayProposal {
-  const { steps, notes, conflicts, status, endMin, lowerBoundMin, endSpread, longestStandMin, handsOnMin, oneAfterAnotherMin } = scheduleCookDay(inputOf(day), budget);
+  const { steps, notes, conflicts, status, endMin, lowerBoundMin, endSpread, longestStandMin, handsOnMin, oneAfterAnotherMin } = scheduleCookDay(dayInput(day), budget);
   return {
     status, endMin, lowerBoundMin, endSpread, longestStandMin, handsOnMin, oneAfterAnotherMin,
     steps: steps.map(stepWords),
@@ -44,7 +45,8 @@ export function proposeCookDay(day: CookDayFacts, tables: PreservationTables, bu
   };
 }
 
-const inputOf = (day: CookDayFacts): CookDayInput =>
+/** The day as the scheduler and its referee take it. */
+export const dayInput = (day: CookDayFacts): CookDayInput =>
   dayToPlan(
     day,
     day.dishes.map(({ recipe: { id, title, steps, holds, limits, parts }, batches }) => ({ id, title, batches, steps, holds, limits, parts: (parts ?? []).map((part) => part.id) })),
@@ -115,12 +117,4 @@ function standingNotes(day: CookDayFacts, steps: readonly PlannedStep[], tables:
     if (standsMin <= first.withinMin) return [];
     return [`${recipe.title}: ${minutesWords(standsMin)} pass between the heat and the cold. Hot food must cool ${rule}: smaller portions, shallow boxes or an ice bath.`];
   });
-}
-
-const goesCold = (recipe: CookableRecipe): boolean => recipe.keeps.some((keep) => keep.place === "fridge" || keep.place === "freezer");
-
-/** The last step on a burner or in the oven, in the order the recipe is written. */
-function lastHotStep(recipe: CookableRecipe): string | undefined {
-  const onBurner = new Set(recipe.holds.filter((hold) => hold.what === "burners").flatMap((hold) => [hold.from, hold.to]));
-  return recipe.steps.filter((step) => step.needs.oven || (step.needs.burners ?? 0) > 0 || onBurner.has(step.id)).at(-1)?.id;
 }
