@@ -4,12 +4,13 @@ import { Calendar, type CalendarCrop, type CalendarWeek } from "#shared/contract
 import { NewCookDay } from "#shared/contracts/cook-days.ts";
 import type { Household } from "#shared/contracts/household.ts";
 import { weekEnd, weeksFrom, weekStart } from "#shared/kernel/iso-week.ts";
-import { cautionsOf } from "#web/pages/calendar/cautions.ts";
-import { cookDayOf, cookDayWords, dishesOfWeek } from "#web/pages/calendar/cook-day-from-week.ts";
+import { cautionsOf } from "#web/parts/cautions.ts";
+import { cookDayOf, cookDayWords, dishesOfWeek } from "#web/parts/cook-day-from-week.ts";
 import { layOut, monthSpans, nameLines } from "#web/pages/calendar/plate.ts";
 import { layOutStrip } from "#web/pages/calendar/strip.ts";
-import { leadingCrops, pickedWords, ripeCrops, usesWords, weekRuleWords, weekSentence } from "#web/pages/calendar/week-words.ts";
-import { chosenWeek, rowNames, yearAround, yearFigures } from "#web/pages/calendar/year.ts";
+import { leadingCrops, pickedWords, ripeCrops, usesWords, weekRuleWords, weekSentence } from "#web/parts/week-words.ts";
+import { rowNames } from "#web/parts/crop-names.ts";
+import { chosenWeek, yearAround, yearFigures } from "#web/pages/calendar/year.ts";
 
 const TODAY = "2027-07-26";
 const loose = (text: string): string => text.replaceAll("\u00a0", " ");

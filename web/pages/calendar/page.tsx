@@ -13,7 +13,7 @@ import { goTo, setQuery } from "../../router.ts";
 import type { Calendar, CalendarWeek, Pairing } from "#shared/contracts/calendar.ts";
 import type { PlanLine } from "#shared/contracts/plan-lines.ts";
 import { isIsoWeek, type IsoWeek } from "#shared/kernel/iso-week.ts";
-import { cookDayOf, dishesOfWeek } from "./cook-day-from-week.ts";
+import { cookDayOf, dishesOfWeek } from "../../parts/cook-day-from-week.ts";
 import { CalendarView, type CalendarActs } from "./view.tsx";
 import { chosenWeek, yearAround } from "./year.ts";
 import "./calendar.css";

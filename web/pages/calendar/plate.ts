@@ -3,7 +3,8 @@ import { weekStart } from "#shared/kernel/iso-week.ts";
 import { daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
 import type { Ground } from "../../parts/hills.ts";
 import { roundSteps } from "../../parts/round-steps.ts";
-import { rowNames, type CropSeries, type YearFigures } from "./year.ts";
+import { rowNames } from "../../parts/crop-names.ts";
+import { type CropSeries, type YearFigures } from "./year.ts";
 
 /** Rem kept left for names and right for the two columns of figures; calendar.css lays the week rule over the same measure. */
 export const LEFT_REM = 11;

@@ -15,7 +15,8 @@ import { Missing, missingFirst } from "./missing.tsx";
 import { Strip, WeekList } from "./week-list.tsx";
 import { WeekPage, type WeekProps } from "./week-page.tsx";
 import { WeekRule } from "./week-rule.tsx";
-import { type CropNames, rowNames, stepWeek, yearFigures } from "./year.ts";
+import { type CropNames, rowNames } from "../../parts/crop-names.ts";
+import { stepWeek, yearFigures } from "./year.ts";
 import { YearSheet } from "./year-sheet.tsx";
 import { YearTable } from "./year-table.tsx";
 

@@ -4,9 +4,9 @@ import type { CalendarWeek, Pairing } from "#shared/contracts/calendar.ts";
 import type { PlanLine } from "#shared/contracts/plan-lines.ts";
 import { WAYS } from "#shared/kernel/way.ts";
 import { count, inOurUnits, made, weekName } from "../../format.ts";
-import { TakeCare } from "./take-care.tsx";
-import { usesWords } from "./week-words.ts";
-import type { CropNames } from "./year.ts";
+import { TakeCare } from "../../parts/take-care.tsx";
+import { usesWords } from "../../parts/week-words.ts";
+import type { CropNames } from "../../parts/crop-names.ts";
 
 /** The best ones in sight, the others one press away. */
 const SHOWN = 8;

@@ -6,8 +6,9 @@ import { Measured } from "../../parts/measured.tsx";
 import { AllTogether } from "./all-together.tsx";
 import { layOutStrip } from "./strip.ts";
 import { WeekInList, type WeekProps } from "./week-page.tsx";
-import { eatingLabel, leadingCrops, pickedWords } from "./week-words.ts";
-import type { CropNames, YearFigures } from "./year.ts";
+import { eatingLabel, leadingCrops, pickedWords } from "../../parts/week-words.ts";
+import type { CropNames } from "../../parts/crop-names.ts";
+import type { YearFigures } from "./year.ts";
 
 /** Weeks with less have nothing that must be eaten. */
 const LEAST_G = 50;

@@ -1,10 +1,10 @@
 /** The chosen week: what ripens, in words and ranges, and beside it what to do with it. */
 import type { CalendarWeek } from "#shared/contracts/calendar.ts";
 import { weekName, weekTitle } from "../../format.ts";
-import { cookDayWords, dishesOfWeek } from "./cook-day-from-week.ts";
-import { RipeTable } from "./ripe-table.tsx";
+import { cookDayWords, dishesOfWeek } from "../../parts/cook-day-from-week.ts";
+import { RipeTable } from "../../parts/ripe-table.tsx";
 import { Ways, type WaysProps } from "./ways.tsx";
-import { pickedWords, weekSentence } from "./week-words.ts";
+import { pickedWords, weekSentence } from "../../parts/week-words.ts";
 
 export interface WeekProps extends WaysProps {
   /** Gone by: what was picked, nothing to choose. */

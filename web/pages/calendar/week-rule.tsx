@@ -1,6 +1,6 @@
 /** Chooses a week: the browser's own slider laid over the week figures. One tab stop; arrows, Home and End. */
 import { weekTitle } from "../../format.ts";
-import { weekRuleWords } from "./week-words.ts";
+import { weekRuleWords } from "../../parts/week-words.ts";
 import type { YearFigures } from "./year.ts";
 
 export function WeekRule({ figures, chosen, onChoose }: { readonly figures: YearFigures; readonly chosen: number; readonly onChoose: (index: number) => void }) {

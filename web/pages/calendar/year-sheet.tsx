@@ -8,7 +8,7 @@ import { Measured, type Room } from "../../parts/measured.tsx";
 import { AllTogether } from "./all-together.tsx";
 import { CropRow } from "./crop-row.tsx";
 import { layOut, monthSpans, type Plate } from "./plate.ts";
-import { eatingLabel } from "./week-words.ts";
+import { eatingLabel } from "../../parts/week-words.ts";
 import type { YearFigures } from "./year.ts";
 
 const NB = "\u00a0";

@@ -1,7 +1,8 @@
 /** The same figures as the plate, as a table. */
 import { useState } from "preact/hooks";
 import { tableUnit, weekNumber, weekSpan, weightCell } from "../../format.ts";
-import type { CropNames, YearFigures } from "./year.ts";
+import type { CropNames } from "../../parts/crop-names.ts";
+import type { YearFigures } from "./year.ts";
 
 /** Less is left blank: it would read 0.0. */
 const LEAST_G = 50;

@@ -1,9 +1,7 @@
 /** The calendar's own reading of the service's answer: which year is shown, and the figures that the plate draws. */
 import type { Calendar, CalendarRow, CalendarWeek } from "#shared/contracts/calendar.ts";
-import { cropWord } from "#shared/kernel/crop-words.ts";
 import { addWeeks, isIsoWeek, weekOf, type IsoWeek } from "#shared/kernel/iso-week.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
-import { capital } from "../../format.ts";
 
 export interface YearShown {
   readonly year: number;
@@ -77,18 +75,3 @@ function cropSeries(row: CalendarRow, weeks: readonly CalendarWeek[], now: numbe
 
 /** The week before or after, by steps. */
 export const stepWeek = (week: IsoWeek, steps: number): IsoWeek => addWeeks(week, steps);
-
-/** A crop's name as a label and inside a sentence. */
-export interface CropName {
-  /** “Tomatoes”; the table's own “French bean, bush” where two rows would read the same. */
-  readonly label: string;
-  /** “tomatoes”, “French beans”. */
-  readonly word: string;
-}
-export type CropNames = ReadonlyMap<string, CropName>;
-
-export function rowNames(rows: readonly { readonly crop: string; readonly name: string }[]): CropNames {
-  const uses = new Map<string, number>();
-  for (const { name } of rows) uses.set(cropWord(name), (uses.get(cropWord(name)) ?? 0) + 1);
-  return new Map(rows.map(({ crop, name }) => [crop, { label: uses.get(cropWord(name)) === 1 ? capital(cropWord(name)) : name, word: cropWord(name) }]));
-}

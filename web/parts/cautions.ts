@@ -1,6 +1,6 @@
 /** Cautions by way, gathered so that each is read once. */
 import type { Pairing } from "#shared/contracts/calendar.ts";
-import { listed, lower } from "../../format.ts";
+import { listed, lower } from "../format.ts";
 
 export interface GatheredCaution {
   readonly text: string;

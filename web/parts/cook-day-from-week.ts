@@ -5,7 +5,7 @@ import type { Household } from "#shared/contracts/household.ts";
 import { weekEnd, weekStart } from "#shared/kernel/iso-week.ts";
 import { addDays, type LocalDate } from "#shared/kernel/local-date.ts";
 import type { Way } from "#shared/kernel/way.ts";
-import { weekName } from "../../format.ts";
+import { weekName } from "../format.ts";
 
 const STARTS_AT = "09:00";
 const SUGGESTED = 3;

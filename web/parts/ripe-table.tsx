@@ -1,9 +1,9 @@
 /** What ripens in a week, in kilograms, with a range line for each crop on one scale. */
 import type { CalendarWeek } from "#shared/contracts/calendar.ts";
-import { tableUnit, weekNumber, weightCell, weightSpanCell } from "../../format.ts";
-import { RangeLine } from "../../parts/range-line.tsx";
+import { tableUnit, weekNumber, weightCell, weightSpanCell } from "../format.ts";
+import { RangeLine } from "./range-line.tsx";
 import { ripeCrops } from "./week-words.ts";
-import type { CropNames } from "./year.ts";
+import type { CropNames } from "./crop-names.ts";
 
 export function RipeTable({ week, names, width }: { readonly week: CalendarWeek; readonly names: CropNames; readonly width: number }) {
   const crops = ripeCrops(week);

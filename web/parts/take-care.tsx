@@ -1,6 +1,6 @@
 /** The cautions of the ways in sight, each once, with the ways that it is for; what holds for most of them stands folded behind. */
 import type { CalendarWeek } from "#shared/contracts/calendar.ts";
-import { count } from "../../format.ts";
+import { count } from "../format.ts";
 import { cautionsOf, type GatheredCaution } from "./cautions.ts";
 
 export function TakeCare({ week, shown }: { readonly week: CalendarWeek; readonly shown: number }) {

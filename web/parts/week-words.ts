@@ -1,7 +1,7 @@
 /** The chosen week in sentences. Amounts in words come from format.ts; this file only decides what is said. */
 import type { CalendarCrop, CalendarWeek, Pairing } from "#shared/contracts/calendar.ts";
-import { amount, amountSpan, expectedAmount, capital, listed, measured } from "../../format.ts";
-import type { CropNames } from "./year.ts";
+import { amount, amountSpan, expectedAmount, capital, listed, measured } from "../format.ts";
+import type { CropNames } from "./crop-names.ts";
 
 export interface WeekSentence {
   readonly before: string;
