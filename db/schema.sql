@@ -507,6 +507,7 @@ create table sowings (
   note text,
   recorded_at timestamp with time zone default now() not null,
   version integer default 1 not null,
+  variety_days jsonb,
   constraint sowings_pk PRIMARY KEY (household_id, id),
   constraint sowings_bed_fk FOREIGN KEY (household_id, bed_id) REFERENCES beds(household_id, id),
   constraint sowings_crop_fk FOREIGN KEY (crop) REFERENCES crops(slug),

@@ -1,6 +1,7 @@
-import { check, foreignKey, index, integer, pgTable, primaryKey, text, timestamp, uuid } from "drizzle-orm/pg-core";
+import { check, foreignKey, index, integer, jsonb, pgTable, primaryKey, text, timestamp, uuid } from "drizzle-orm/pg-core";
 import { sql } from "drizzle-orm";
 import { beds } from "./beds.ts";
+import type { VarietyDays } from "#shared/kernel/crop-facts.ts";
 import { grams, householdId, id, localDate, metres, recordedAt, version } from "./columns.ts";
 import { ofHousehold } from "./households.ts";
 import { crops } from "./reference.ts";
@@ -14,6 +15,8 @@ export const sowings = pgTable(
     bedId: uuid("bed_id").notNull(),
     crop: text("crop").notNull(),
     variety: text("variety"),
+    /** Days to maturity as its packet prints them. */
+    varietyDays: jsonb("variety_days").$type<VarietyDays>(),
     method: text("method").notNull(),
     sownOn: localDate("sown_on"),
     plantedOutOn: localDate("planted_out_on"),

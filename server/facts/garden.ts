@@ -13,7 +13,7 @@ import type { Reference } from "./reference.ts";
 import { loadRecord } from "./weather-record.ts";
 
 /** A sowing as its table has it; also one that is only being thought of. */
-export type Sown = Pick<typeof sowings.$inferSelect, "id" | "bedId" | "crop" | "variety" | "method" | "sownOn" | "plantedOutOn" | "rowM" | "plants" | "areaM2" | "standsSince">;
+export type Sown = Pick<typeof sowings.$inferSelect, "id" | "bedId" | "crop" | "variety" | "varietyDays" | "method" | "sownOn" | "plantedOutOn" | "rowM" | "plants" | "areaM2" | "standsSince">;
 
 /** A planting with the ids of its sightings, which planning does not need and the pages do. */
 export interface KnownPlanting extends GardenPlanting {
@@ -61,12 +61,13 @@ export async function loadGarden(tx: Tx, house: House, book: Reference, asOf: Lo
 
 /** One sowing in the words of planning. */
 export function plantingOf(row: Sown, crop: CropFacts, bed: BedFacts, known: Pick<KnownPlanting, "sightings" | "picks">): KnownPlanting {
-  const { id, bedId, variety, rowM, plants, areaM2, standsSince } = row;
+  const { id, bedId, variety, varietyDays, rowM, plants, areaM2, standsSince } = row;
   return {
     id,
     bedId,
     bedName: bed.name,
     variety,
+    ...(varietyDays === null ? {} : { varietyDays }),
     crop,
     method: row.method as Method,
     sownOn: row.sownOn === null ? null : dayNumber(row.sownOn),

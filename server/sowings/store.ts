@@ -60,6 +60,6 @@ export async function deleteSowing(tx: Tx, sowing: SowingRow): Promise<void> {
 }
 
 /** A field that the new body leaves out is forgotten. */
-const NOTHING_SAID = { variety: null, sownOn: null, plantedOutOn: null, rowM: null, plants: null, areaM2: null, standsSince: null, note: null };
+const NOTHING_SAID = { variety: null, varietyDays: null, sownOn: null, plantedOutOn: null, rowM: null, plants: null, areaM2: null, standsSince: null, note: null };
 
 const at = (householdId: string, id: string) => and(eq(sowings.householdId, householdId), eq(sowings.id, id));

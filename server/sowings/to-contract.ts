@@ -6,8 +6,8 @@ import type { SowingRow } from "./store.ts";
 
 /** `known` is the sowing as it was known on the day of the answer: later sightings and picks are not in it. */
 export function toContract(row: SowingRow, known: KnownPlanting, outlook: SowingOutlook): Sowing {
-  const { id, bedId, crop, variety, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note } = row;
-  const said = { variety, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note };
+  const { id, bedId, crop, variety, varietyDays, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note } = row;
+  const said = { variety, varietyDays, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note };
   return {
     id,
     bedId,

@@ -1,9 +1,20 @@
 import { z } from "zod";
+import { VARIETY_DAYS } from "../kernel/crop-facts.ts";
 import { METHODS } from "../kernel/way.ts";
 import { DateBand, Day, GramBand, Id, Metres, Note, Slug, Source, StoredId } from "./common.ts";
 import { Sighting } from "./sightings.ts";
 
 const amounts = ["rowM", "plants", "areaM2"] as const;
+
+const PacketDays = z
+  .int()
+  .min(VARIETY_DAYS.fewest, `must be at least ${VARIETY_DAYS.fewest} days`)
+  .max(VARIETY_DAYS.most, `must be at most ${VARIETY_DAYS.most} days`);
+
+/** Days to maturity as the packet prints them; without `from` counted as the crop's own. */
+export const VarietyDays = z
+  .strictObject({ low: PacketDays, high: PacketDays, from: z.enum(["sowing", "transplanting"]).optional() })
+  .refine(({ low, high }) => low <= high, { path: ["high"], error: "must not be fewer than low" });
 
 /** Exactly one of rowM, plants, areaM2; direct needs sownOn, transplant plantedOutOn or sownOn, established neither. */
 export const NewSowing = z
@@ -11,6 +22,8 @@ export const NewSowing = z
     bedId: Id,
     crop: Slug,
     variety: z.string().trim().min(1).max(120).optional(),
+    /** Of the variety, from its packet: `{low, high}`, or one figure. */
+    varietyDays: z.union([PacketDays.transform((days) => ({ low: days, high: days })), VarietyDays]).optional(),
     method: z.enum(METHODS),
     sownOn: Day.optional(),
     plantedOutOn: Day.optional(),
@@ -68,6 +81,7 @@ export const Sowing = z
     bedId: StoredId,
     crop: z.string(),
     variety: z.string().optional(),
+    varietyDays: VarietyDays.optional(),
     method: z.enum(METHODS),
     sownOn: z.string().optional(),
     plantedOutOn: z.string().optional(),

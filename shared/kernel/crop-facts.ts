@@ -6,6 +6,16 @@ export type Method = "direct" | "transplant" | "established";
 /** Where a days-to-maturity figure starts counting. */
 export type CountedFrom = "sowing" | "transplanting" | "planting";
 
+/** A variety's own days to maturity, as its packet prints them; without `from` they count as the crop's own do. */
+export interface VarietyDays {
+  readonly low: number;
+  readonly high: number;
+  readonly from?: CountedFrom | undefined;
+}
+
+/** Cress is cut after some fifteen days, garlic lifted after some nine months; figures outside are not days to maturity. */
+export const VARIETY_DAYS = { fewest: 15, most: 300 };
+
 export interface YieldBand {
   readonly low: number;
   readonly likely: number;

@@ -24,9 +24,9 @@ export interface Clock {
 }
 
 /** A crop counted from sowing but planted as a plant of three to four weeks is so many days ahead (common practice). */
-const PLANT_AHEAD_DAYS = 14;
+export const PLANT_AHEAD_DAYS = 14;
 /** A crop counted from transplanting but sown in place needs so many days more, after emergence (common practice). */
-const SOWN_BEHIND_DAYS = 25;
+export const SOWN_BEHIND_DAYS = 25;
 /** Days from planting to the first shoots above ground, by what is planted (common practice). */
 const SHOOTS_AFTER_DAYS: Readonly<Record<string, number>> = { sets: 14, tuber: 25, cloves: 30 };
 

@@ -28,11 +28,14 @@ function needSentence(q: ForecastQuestion, clock: Clock, need: Requirement): str
   const cd = (value: number): string => `${Math.round(value)}\u00a0°C d`;
   const days = crop.daysToMaturity;
   const printed = clock.restsOn === "flowering" || clock.restsOn === "fruit-set" ? crop.flowerToPickDays : days;
-  const range = printed ? ` (${printed.low === printed.high ? printed.low : `${printed.low}–${printed.high}`} days${printed === days ? ` from ${days.from}` : " from flower to pick"})` : "";
-  const figure = varietyDays && printed === days ? "the variety's own figure" : "the book's figure for a variety not known";
+  const packet = varietyDays && printed === days ? varietyDays : null;
+  const range = packet ? ` (${spanWords(packet)} days from ${packet.from ?? days?.from})` : printed ? ` (${spanWords(printed)} days${printed === days ? ` from ${days.from}` : " from flower to pick"})` : "";
+  const figure = packet ? "the variety's own figure" : "the book's figure for a variety not known";
   const own = need.own === null ? "" : `, ${ownWords(need.own)}`;
   return `The first pick needs about ${cd(need.likelyCd)} above ${crop.baseC}\u00a0°C ${sinceWords(q, clock)}: ${figure}${range}${own}.`;
 }
+
+const spanWords = ({ low, high }: { readonly low: number; readonly high: number }): string => (low === high ? String(low) : `${low}–${high}`);
 
 function sinceWords(q: ForecastQuestion, { restsOn, startDay, emerges }: Clock): string {
   const on = (day: DayNumber): string => dayWords(dateOf(day), yearOf(dateOf(q.asOf)));

@@ -3,7 +3,9 @@
  * crop's figures were quoted for − base), as the crop table's own rule has it. The spread between varieties falls away.
  */
 import { waitsForTheGrower } from "../../kernel/crop-facts.ts";
-import type { CropFacts } from "../../kernel/crop-facts.ts";
+import { VARIETY_DAYS } from "../../kernel/crop-facts.ts";
+import type { CropFacts, VarietyDays } from "../../kernel/crop-facts.ts";
+import { SOWN_BEHIND_DAYS, PLANT_AHEAD_DAYS } from "./clock.ts";
 import type { ForecastQuestion } from "./types.ts";
 
 /** Spread of the logarithm of one variety between seasons (bean, Oregon Vegetable Digest 1969; cauliflower, Wurr et al. 1988). */
@@ -14,16 +16,27 @@ const CHOSEN_SD = 0.15;
 /** From the 10th to the 90th percentile of a normal distribution, in standard deviations. */
 const TEN_TO_NINETY = 2.563;
 
-/** Cress is cut after some fifteen days, garlic lifted after some nine months; figures outside are not days to maturity. */
-const SHORTEST_DAYS = 15;
-const LONGEST_DAYS = 300;
-
 /** The same question with the crop's figures those of its variety. */
 export function byPacket(q: ForecastQuestion): ForecastQuestion {
   const { crop, varietyDays } = q.planting;
   if (!varietyDays || !crop.daysToMaturity || crop.quotedMeanC === null) return q;
-  return { ...q, planting: { ...q.planting, crop: ofVariety(crop, varietyDays, crop.quotedMeanC - crop.baseC) } };
+  return { ...q, planting: { ...q.planting, crop: ofVariety(crop, asTheCropCounts(crop, varietyDays, crop.quotedMeanC), crop.quotedMeanC - crop.baseC) } };
 }
+
+/** A plant is set out at no age at which it would be ripe within this (common practice). */
+const LEAST_LEFT_DAYS = 10;
+
+/**
+ * Packets count from sowing or from planting out, whichever suits the seller. By the same bridges as the book's own figures: a plant set out is two weeks ahead
+ * of a seed sown that day, and a seed of what is counted from planting out needs its days of coming up and 25 more.
+ */
+function asTheCropCounts(crop: CropFacts, { low, high, from }: VarietyDays, quotedMeanC: number): { low: number; high: number } {
+  const counted = crop.daysToMaturity?.from;
+  const more = from === "transplanting" && counted === "sowing" ? PLANT_AHEAD_DAYS : from === "sowing" && counted === "transplanting" ? -SOWN_BEHIND_DAYS - daysToComeUp(crop, quotedMeanC) : 0;
+  return { low: Math.max(LEAST_LEFT_DAYS, low + more), high: Math.max(LEAST_LEFT_DAYS, high + more) };
+}
+
+const daysToComeUp = ({ emergence }: CropFacts, soilC: number): number => (emergence ? emergence.thetaCd / (soilC - emergence.baseC) : 0);
 
 function ofVariety(crop: CropFacts, { low, high }: { readonly low: number; readonly high: number }, warmthADay: number): CropFacts {
   const likely = ((low + high) / 2) * warmthADay;
@@ -44,5 +57,5 @@ export function daysInName(variety: string | null): { readonly low: number; read
   if (!found) return null;
   const low = Number(found[1]);
   const high = Number(found[2] ?? found[1]);
-  return low >= SHORTEST_DAYS && high >= low && high <= LONGEST_DAYS ? { low, high } : null;
+  return low >= VARIETY_DAYS.fewest && high >= low && high <= VARIETY_DAYS.most ? { low, high } : null;
 }

@@ -1,5 +1,5 @@
 /** Input and output of the harvest forecast, as plain readonly data. Days are day numbers, temperatures °C, amounts grams. */
-import type { CropFacts, Method } from "../../kernel/crop-facts.ts";
+import type { CropFacts, Method, VarietyDays } from "../../kernel/crop-facts.ts";
 import type { DayNumber } from "../../kernel/local-date.ts";
 import type { IsoWeek } from "../../kernel/iso-week.ts";
 import type { Cover, Stage } from "../../kernel/way.ts";
@@ -70,8 +70,8 @@ export interface Planting {
   /** Season of an established planting: the calendar year, or south of the equator the year it ends in. */
   readonly season: number | null;
   readonly cover: Cover;
-  /** Days to maturity printed for its variety, counted as the crop's own; left out or null = not known. */
-  readonly varietyDays?: { readonly low: number; readonly high: number } | null;
+  /** Days to maturity printed for its variety; left out or null = not known. */
+  readonly varietyDays?: VarietyDays | null;
   readonly sightings: readonly { readonly stage: Stage; readonly day: DayNumber }[];
   readonly picks: readonly { readonly day: DayNumber; readonly grams: number }[];
 }

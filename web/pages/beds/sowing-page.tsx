@@ -72,6 +72,6 @@ function Gone({ sowing, name, onBack }: { readonly sowing: Sowing; readonly name
   );
 }
 
-function bodyOf({ bedId, crop, variety, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note }: Sowing): NewSowing {
-  return { bedId, crop, variety, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note };
+function bodyOf({ bedId, crop, variety, varietyDays, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note }: Sowing): NewSowing {
+  return { bedId, crop, variety, varietyDays, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince, note };
 }

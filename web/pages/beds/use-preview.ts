@@ -43,7 +43,7 @@ export function usePreview(read: SlipReading): { readonly preview: Preview | nul
   return { preview: read.body !== null && sameCrop ? preview : null, failed: asked === null ? null : failed };
 }
 
-/** What the answer depends on; a note or a variety changes nothing. */
-function askedFor({ crop, bedId, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince }: NewSowing): string {
-  return JSON.stringify([crop, bedId, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince]);
+/** What the answer depends on; a note changes nothing. */
+function askedFor({ crop, variety, varietyDays, bedId, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince }: NewSowing): string {
+  return JSON.stringify([crop, variety, varietyDays, bedId, method, sownOn, plantedOutOn, rowM, plants, areaM2, standsSince]);
 }

@@ -1,0 +1,1 @@
+ALTER TABLE "sowings" ADD COLUMN "variety_days" jsonb;
