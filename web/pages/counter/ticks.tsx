@@ -1,0 +1,34 @@
+/** What has gone in, with the time: an interrupted cook looks here first. */
+import type { Counter, CounterDish } from "#shared/contracts/counter.ts";
+import { clockIn } from "../../parts/instants.ts";
+import { written } from "../../parts/written.ts";
+import type { Acts } from "./use-acts.ts";
+
+/** So many stand open; a longer list opens with a press, or Done would slip out of sight on a phone. */
+const OPEN_AT_MOST = 6;
+
+export function Ticks({ counter, dish, acts }: { readonly counter: Counter; readonly dish: CounterDish; readonly acts: Acts }) {
+  const { ingredients } = dish;
+  if (ingredients.length === 0) return null;
+  const inAlready = ingredients.filter(({ tickedAt }) => tickedAt !== undefined).length;
+  return (
+    <details class="c-ticks" open={ingredients.length <= OPEN_AT_MOST}>
+      <summary>
+        What goes in: {inAlready} of {ingredients.length} in
+      </summary>
+      <ul class="ticks">
+        {ingredients.map(({ line, text, tickedAt, mark }) => (
+          <li key={line}>
+            <label class="tick">
+              <input type="checkbox" checked={tickedAt !== undefined} onChange={() => (mark === undefined ? acts.mark({ kind: "ticked", dish: dish.dish, line }, `In: ${text}.`) : acts.unmark(mark))} />
+              <span class="tk">
+                <span class="nm">{written(text)}</span>
+                {tickedAt !== undefined && <small> in, {clockIn(counter.zone, tickedAt)}</small>}
+              </span>
+            </label>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
