@@ -41,7 +41,7 @@ export function SeasonPlate({ plan }: { readonly plan: Plan }) {
           finds no use
         </KeyMark>
       </ul>
-      <Strip id="hands" title="Hands" words={handsWords(weeks)} starts={starts} rem={4} most={hours} levels={levelsOf(hours, 1, 60, "h")}>
+      <Strip id="hands" title="Hands" words={handsWords(weeks)} starts={starts} rem={4} most={hours} levels={levelsOf(hours, 2, 60, "h")}>
         {(axis, height) => (
           <>
             <Bars bars={barsOf(weeks.map(({ handsOnMin }) => ({ from: 0, to: handsOnMin })), hours, height, axis)} mark="k-ink-fill" />

@@ -105,7 +105,9 @@ function Row({ one, today, open }: { readonly one: Supply; readonly today: Local
   );
 }
 
-const bodyOf = ({ id: _, past: __, ...body }: Supply): NewSupply => body;
+function bodyOf({ kind, name, amount, unit, holdsMl, bestUntil, note }: Supply): NewSupply {
+  return { kind, name, amount, unit, ...(holdsMl === undefined ? {} : { holdsMl }), ...(bestUntil === undefined ? {} : { bestUntil }), ...(note === undefined ? {} : { note }) };
+}
 
 interface SupplyEditProps {
   readonly was: Supply;
