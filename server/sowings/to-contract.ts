@@ -1,4 +1,5 @@
 import type { Forecast, Sowing } from "#shared/contracts/sowings.ts";
+import { mapBand } from "#shared/kernel/band.ts";
 import { dateOf } from "#shared/kernel/local-date.ts";
 import type { SowingForecast, SowingOutlook } from "#shared/planning/sowing-forecast.ts";
 import type { KnownPlanting } from "../facts/garden.ts";
@@ -23,7 +24,7 @@ export function toContract(row: SowingRow, known: KnownPlanting, outlook: Sowing
 
 /** Chances have four decimals on the wire. */
 export function toForecast(forecast: SowingForecast): Forecast {
-  const { firstPick, lastPick, totalGrams, weeks, dots, chanceOfPick, frost, waits, lift, basis, notes } = forecast;
+  const { firstPick, lastPick, totalGrams, weeks, dots, chanceOfPick, frost, waits, lift, own, warmth, basis, notes } = forecast;
   return {
     firstPick,
     lastPick,
@@ -34,8 +35,27 @@ export function toForecast(forecast: SowingForecast): Forecast {
     frost: { ...frost },
     waits,
     lift,
+    own: { warmth: learnedOf(own.requirement), amount: learnedOf(own.amount) },
+    ...(warmth === undefined ? {} : { warmth: warmth && warmthOf(warmth) }),
     basis: basis.map(({ id, text }) => ({ id, text })),
     notes: [...notes],
+  };
+}
+
+type Learned = SowingForecast["own"]["amount"];
+
+const learnedOf = (learned: Learned): NonNullable<Forecast["own"]>["amount"] =>
+  learned && { count: learned.count, percent: Math.round(100 * Math.expm1(learned.shiftLn)), sameVariety: learned.sameVariety };
+
+function warmthOf({ since, gainedCd, usualCd, needsCd, points, ...warmth }: NonNullable<SowingForecast["warmth"]>): NonNullable<Forecast["warmth"]> {
+  const whole = (cd: number): number => Math.round(cd);
+  return {
+    ...warmth,
+    since: dateOf(since),
+    gainedCd: whole(gainedCd),
+    usualCd: mapBand(usualCd, whole),
+    needsCd: whole(needsCd),
+    points: points.map((point) => ({ on: dateOf(point.day), gainedCd: point.gainedCd === null ? null : whole(point.gainedCd), usualCd: mapBand(point.usualCd, whole) })),
   };
 }
 

@@ -54,6 +54,21 @@ export type NewSowing = z.infer<typeof NewSowing>;
 
 export const ForecastWeek = z.object({ week: z.string(), grams: GramBand, chanceInHarvest: z.number() });
 
+/** °C d above the crop's base, since the day from which its first pick is counted. */
+const Warmth = z.object({
+  since: z.string(),
+  from: z.enum(["book", "planted-out", "emerged", "flowering", "fruit-set", "coming-up"]),
+  baseC: z.number(),
+  gainedCd: z.int(),
+  usualCd: GramBand,
+  needsCd: z.int(),
+  daysAhead: z.int(),
+  points: z.array(z.object({ on: z.string(), gainedCd: z.int().nullable(), usualCd: GramBand })),
+});
+
+/** `percent` less (below zero) or more than the book's. */
+const Learned = z.object({ count: z.int(), percent: z.int(), sameVariety: z.boolean() }).nullable();
+
 export const Forecast = z
   .object({
     firstPick: DateBand.nullable(),
@@ -69,6 +84,10 @@ export const Forecast = z
     waits: z.boolean(),
     /** Of what waits: when it is at its best, and the last day before frost, seeding or age spoils it. */
     lift: z.object({ ready: DateBand, bestFrom: DateBand, bestUntil: DateBand, outBy: DateBand }).nullable().optional(),
+    /** What the household's own finished sowings changed in the book's figures. */
+    own: z.object({ warmth: Learned, amount: Learned }).optional(),
+    /** Of one sowing asked for by itself: the warmth it has had against the usual by the same day. */
+    warmth: Warmth.nullable().optional(),
     basis: z.array(Source),
     notes: z.array(z.string()),
   })

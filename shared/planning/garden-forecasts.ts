@@ -110,6 +110,11 @@ export function weatherBetween(garden: GardenFacts, from: DayNumber, until: DayN
   return weatherYears({ record: garden.record, normals: garden.normals, asOf: dayNumber(garden.asOf), from, until, seed: garden.seed });
 }
 
+/** The same stretch of days as it usually is. */
+export function usualWeather(garden: GardenFacts, { firstDay, days }: WeatherYears): WeatherYears {
+  return weatherYears({ record: garden.record, normals: garden.normals, asOf: dayNumber(garden.asOf), from: firstDay, until: firstDay + days - 1, seed: garden.seed, usual: true }).value;
+}
+
 /**
  * What the household's own first picks of a crop teach about its requirement. Read from the observed weather alone, each sowing once;
  * a planting learns nothing from itself in the season asked about.

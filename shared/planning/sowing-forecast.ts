@@ -1,5 +1,5 @@
 /** One sowing, or all of them, as a page says it: spans of dates and grams, twenty dots, what it rests on, and what does not fit the bed. */
-import { frostDates, summarise, type ForecastSummary, type FrostDates, type PlantingForecast, type WeatherYears } from "../engines/harvest-forecast/index.ts";
+import { frostDates, summarise, warmthSoFar, type ForecastSummary, type FrostDates, type PlantingForecast, type WarmthSoFar, type WeatherYears } from "../engines/harvest-forecast/index.ts";
 import { mapBand, type Band } from "../kernel/band.ts";
 import { waitsForTheGrower } from "../kernel/crop-facts.ts";
 import type { IsoWeek } from "../kernel/iso-week.ts";
@@ -9,7 +9,7 @@ import { asKnown, plantingAsKnown } from "./as-known.ts";
 import { fitNotes, mayStandBeside } from "./bed-room.ts";
 import { toDates, toDatesOrNull } from "./day-bands.ts";
 import type { GardenFacts, GardenPlanting } from "./facts.ts";
-import { forecastPlantings, isEstablished, type GardenForecasts, type SeasonForecast } from "./garden-forecasts.ts";
+import { asker, forecastPlantings, isEstablished, usualWeather, type GardenForecasts, type SeasonForecast } from "./garden-forecasts.ts";
 import type { DateBand } from "./outlook-types.ts";
 import { seasonOf } from "./season.ts";
 
@@ -24,6 +24,10 @@ export interface SowingForecast {
   readonly waits: boolean;
   /** Of what waits: when it is at its best, and the last day before frost, seeding or age spoils it; null for the rest. */
   readonly lift: { readonly ready: DateBand; readonly bestFrom: DateBand; readonly bestUntil: DateBand; readonly outBy: DateBand } | null;
+  /** What the household's own finished sowings moved the warmth needed, and the amount, by. */
+  readonly own: PlantingForecast["own"];
+  /** Of one sowing asked for by itself: its warmth against the usual; null before it counts and once it has been picked. */
+  readonly warmth?: WarmthSoFar | null;
   readonly basis: readonly SourceRef[];
   readonly notes: readonly string[];
 }
@@ -45,7 +49,8 @@ export function sowingOutlook(facts: GardenFacts, asked: GardenPlanting, season:
   const grown = forecastPlantings(garden, [inSeason, ...neighbours]);
   const [own] = grown.forecasts;
   if (!own) throw new RangeError("a planting has one forecast");
-  return { forecast: forecastWords(garden, grown, own), fits: fitNotes(garden, grown.forecasts).get(planting.id) ?? [] };
+  const warmth = warmthSoFar(asker(garden, grown.weather.value)(own.planting), () => usualWeather(garden, grown.weather.value));
+  return { forecast: { ...forecastWords(garden, grown, own), warmth }, fits: fitNotes(garden, grown.forecasts).get(planting.id) ?? [] };
 }
 
 /** The same for all plantings of the garden, or those of these ids, the weather drawn once. By planting. */
@@ -93,6 +98,7 @@ function forecastWords(garden: GardenFacts, grown: GardenForecasts, one: SeasonF
     frost: { lastSpring: toDatesOrNull(frost.lastSpring), firstAutumn: toDatesOrNull(frost.firstAutumn) },
     waits: waitsForTheGrower(planting.crop),
     lift: summary.lifting && { ready: toDates(summary.lifting.ready), bestFrom: toDates(summary.lifting.bestFrom), bestUntil: toDates(summary.lifting.bestUntil), outBy: toDates(summary.lifting.outBy) },
+    own: one.value.own,
     basis: [...grown.weather.basis, ...(garden.weatherAttribution === null ? [] : [{ id: "household", text: garden.weatherAttribution }]), ...one.basis],
     notes: [...new Set([...one.notes, ...grown.weather.notes])],
   };

@@ -32,8 +32,26 @@ describe("a sowing", () => {
     expect(basis.length).toBeGreaterThan(0);
     expect((await stillroom.call("GET", `/api/sowings/${id}`)).json()).toEqual(sowing);
     expect((await stillroom.call("GET", `/api/sowings/${id}/forecast`)).json()).toEqual(sowing.forecast);
-    expect((await stillroom.call("GET", "/api/sowings?crop=french-bean")).json()).toContainEqual(sowing);
+    // the list leaves out the warmth, which is reckoned of one sowing alone
+    const { warmth, ...forecast } = sowing.forecast;
+    expect(warmth).toMatchObject({ from: "coming-up", baseC: 10 });
+    expect((await stillroom.call("GET", "/api/sowings?crop=french-bean")).json()).toContainEqual({ ...sowing, forecast });
     expect((await stillroom.call("GET", "/api/sowings?crop=pea")).json()).toEqual([]);
+  });
+
+  it("keeps the days that a packet prints, one figure or two, and is ready the sooner for fewer", async () => {
+    const tomatoes = { bedId, crop: "tomato", method: "transplant", plantedOutOn: "2027-05-20", plants: 4 };
+    const asked = async (varietyDays: unknown): Promise<Sowing> => {
+      const id = randomUUID();
+      expect((await put(id, { ...tomatoes, varietyDays })).statusCode).toBe(201);
+      expect((await put(id, { ...tomatoes, varietyDays })).statusCode).toBe(200);
+      return (await stillroom.call("GET", `/api/sowings/${id}`)).json<Sowing>();
+    };
+    const [one, two] = [await asked(57), await asked({ low: 80, high: 90, from: "transplanting" })];
+    expect([one.varietyDays, two.varietyDays]).toEqual([{ low: 57, high: 57 }, { low: 80, high: 90, from: "transplanting" }]);
+    expect((one.forecast.firstPick?.likely ?? "") < (two.forecast.firstPick?.likely ?? "")).toBe(true);
+    for (const [varietyDays, field] of [[5, "varietyDays"], [{ low: 60, high: 50 }, "varietyDays.high"], [{ low: 60 }, "varietyDays.high"], [{ low: 60, high: 70, from: "planting" }, "varietyDays.from"]])
+      expect(badFields(await put(randomUUID(), { ...tomatoes, varietyDays }))).toEqual([field]);
   });
 
   it("is the same again without effect, and changed only by naming its version", async () => {

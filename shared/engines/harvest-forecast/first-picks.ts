@@ -27,9 +27,8 @@ export const UNNOTICED_DAYS = 3;
 export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: Clock, need: Requirement, perYear: number, steps: Int32Array, notBefore: DayNumber | null): FirstPicks {
   const { crop } = q.planting;
   const latitude = q.latitudeDeg ?? null;
-  const began = q.planting.sownOn ?? q.planting.plantedOutOn ?? clock.startDay;
-  const slowed = slowedByShortDays(crop) || restsInWinter(crop, began, q.southern);
-  const warmth = degreeDaySums(weather, crop.baseC, crop.upperC, slowed ? latitude : null);
+  const began = beganOn(q, clock);
+  const warmth = warmthFor(q, weather, clock);
   const cold = clock.restsOn === "flowering" || clock.restsOn === "fruit-set" ? null : coldNeedOf(crop);
   const gates = cold && coldGate(cold, weather, warmth, began - q.weather.firstDay);
   const upFrom = emergenceDays(q, weather, clock);
@@ -60,8 +59,17 @@ export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: 
   return { upFrom, days, ruledOut };
 }
 
-/** By year, the day from which warmth counts: the start, or emergence by the warmth of the soil. */
-function emergenceDays(q: ForecastQuestion, weather: CoveredWeather, clock: Clock): Int32Array {
+const beganOn = ({ planting }: ForecastQuestion, clock: Clock): DayNumber => planting.sownOn ?? planting.plantedOutOn ?? clock.startDay;
+
+/** The running sums of warmth that count for a planting. */
+export function warmthFor(q: ForecastQuestion, weather: CoveredWeather, clock: Clock): Sums {
+  const { crop } = q.planting;
+  const slowed = slowedByShortDays(crop) || restsInWinter(crop, beganOn(q, clock), q.southern);
+  return degreeDaySums(weather, crop.baseC, crop.upperC, slowed ? (q.latitudeDeg ?? null) : null);
+}
+
+/** By year, the day from which warmth counts: the start, or emergence by the warmth of the soil; −1 where it does not come up. */
+export function emergenceDays(q: ForecastQuestion, weather: CoveredWeather, clock: Clock): Int32Array {
   const start = clock.startDay - q.weather.firstDay;
   const days = new Int32Array(weather.years.length).fill(start >= weather.days ? -1 : Math.max(0, start));
   const { emergence, germinationMinC } = q.planting.crop;

@@ -53,7 +53,8 @@ export function forecastPlanting(asked: ForecastQuestion): Outcome<PlantingForec
   const shape = shapeOf(crop);
   const waits = waitsForTheGrower(crop);
   const seasons = seasonsOf(q, facts, air, { beganOn, pickWeeks: bearing.pickWeeks, ready, deal, perYear, shape });
-  const yields = withOwnYield(seasonYield(planting, bearing.share), learnedYield(q.ownSowings ?? []));
+  const amount = learnedYield(q.ownSowings ?? []);
+  const yields = withOwnYield(seasonYield(planting, bearing.share), amount);
   const curve = harvestCurve(seasons, yields, facts, deal, shape, waits, asOf);
   const lifting = liftingDays(q, air, seasons, perYear);
   const ripens = clock && bearing.share > 0 && !over ? seasonNotes(q, facts, seasons) : [];
@@ -68,6 +69,7 @@ export function forecastPlanting(asked: ForecastQuestion): Outcome<PlantingForec
       totalGrams: seasonGrams(curve),
       curve,
       waits,
+      own: { requirement: need?.own ?? null, amount },
       ...(lifting ? { lifting } : {}),
     },
     basis: basisOf(q, facts),

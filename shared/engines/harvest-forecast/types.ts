@@ -3,6 +3,7 @@ import type { CropFacts, Method, VarietyDays } from "../../kernel/crop-facts.ts"
 import type { DayNumber } from "../../kernel/local-date.ts";
 import type { IsoWeek } from "../../kernel/iso-week.ts";
 import type { Cover, Stage } from "../../kernel/way.ts";
+import type { Learned } from "./learned.ts";
 
 /** Daily maxima and minima in a row; NaN where the record has a gap. */
 export interface DailyRecord {
@@ -29,6 +30,8 @@ export interface WeatherQuestion {
   readonly seed: number;
   /** At most so many past (or generated) years; left out = 30. */
   readonly maxYears?: number;
+  /** Every day as in the past years, also those already observed: the usual, against which a season is held. */
+  readonly usual?: boolean;
 }
 
 /** The same stretch of days once for each scenario year: observed up to `asOf`, then one past (or generated) year each. */
@@ -137,6 +140,8 @@ export interface PlantingForecast {
   readonly curve: HarvestCurve;
   /** Whether the grower chooses the day. */
   readonly waits: boolean;
+  /** What the household's own sowings moved the warmth needed, and the amount, by; null where they did not. */
+  readonly own: { readonly requirement: Learned | null; readonly amount: Learned | null };
   /** Of what waits: from `firstPickDay` it is ready; left out for what must be picked when it ripens. */
   readonly lifting?: LiftingDays;
 }

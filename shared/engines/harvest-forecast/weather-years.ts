@@ -23,7 +23,7 @@ type ScenarioYear = WeatherYears["years"][number];
 export function weatherYears(q: WeatherQuestion): Outcome<WeatherYears> {
   const asked = q.maxYears ?? WINDOW_YEARS;
   const { whole, leftOut } = q.record ? sortedYears(q.record, q.asOf) : { whole: [], leftOut: [] };
-  const observed = observedDays(q);
+  const observed = q.usual ? NOTHING_OBSERVED : observedDays(q);
   if (whole.length >= FEWEST_YEARS) {
     const past = whole.slice(-asked);
     const calendar = calendarOf(q.from, q.until - q.from + 1);
@@ -66,6 +66,8 @@ interface Observed {
   readonly unread: readonly number[];
   readonly bridged: number;
 }
+
+const NOTHING_OBSERVED: Observed = { tmaxC: new Float64Array(0), tminC: new Float64Array(0), unread: [], bridged: 0 };
 
 /** Readings from `from` to `asOf` or `until`, short gaps bridged, NaN where there is none. */
 function observedDays(q: WeatherQuestion): Observed {

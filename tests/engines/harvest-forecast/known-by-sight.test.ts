@@ -76,6 +76,20 @@ describe("a variety's own days", () => {
     expect([null, "", "Round 60", "A 1000 days", "5 days", "90-60 days", "47 dwarf"].map(daysInName)).toEqual([null, null, null, null, null, null, null]);
   });
 
+  it("from sowing are made days from planting out: 25 and the 103 / (20.3 − 7.5) = 8 days of coming up less, with 10 °C d a day here", () => {
+    const fromSowing = tomato({ varietyDays: { low: 90, high: 90, from: "sowing" } }).firstPick;
+    expect(Math.abs((fromSowing?.likely ?? 0) - day("2027-05-20") - (((90 - 25 - 8.05) * 13.3) / 10) * 0.95)).toBeLessThanOrEqual(1.5);
+    expect(tomato({ varietyDays: { low: 57, high: 57, from: "transplanting" } }).firstPick).toEqual(tomato(days57).firstPick);
+  });
+
+  it("from planting out are made days from sowing: 14 more, and a plant set out is 14 ahead again", () => {
+    const cucumber = (from: "sowing" | "transplanting", change: Partial<Planting>) => ask(plantingOf("cucumber", { varietyDays: { low: 50, high: 50, from }, ...change })).firstPick?.likely ?? 0;
+    const out = { plantedOutOn: day("2027-06-01") };
+    // cucumber is quoted at 20.3 °C, base 12 °C; here a day brings 5 °C d where its figure has 8.3
+    expect(Math.abs(cucumber("transplanting", out) - day("2027-06-01") - ((50 * 8.3) / 5) * 0.95)).toBeLessThanOrEqual(1);
+    expect(cucumber("transplanting", out)).toBeGreaterThan(cucumber("sowing", out));
+  });
+
   it("leave emergence as long as it is: pea of 60 days, 110 °C d of the book's 825 before it comes up", () => {
     const [slow, quick] = [75, 60].map((d) => ask(plantingOf("pea", { sownOn: day("2027-04-01"), varietyDays: { low: d, high: d } })).firstPick?.likely ?? 0);
     // 15 days less at 17 − 4.4 = 12.6 °C d, with 12.6 °C d a day here
