@@ -78,6 +78,8 @@ export const keeping = (of: KeepingQuery, signal?: AbortSignal) => read("Keeping
 export const keepingFoods = (signal?: AbortSignal) => read("KeepingFoods", "/api/keeping/foods", signal);
 
 export const larder = (signal?: AbortSignal) => read("Larder", "/api/larder", signal);
+/** From which lots so much is taken, oldest first; nothing is stored. */
+export const oldestFirst = (of: { readonly crop?: string; readonly recipeId?: string; readonly portions?: number; readonly grams?: number }, signal?: AbortSignal) => read("OldestFirst", `/api/larder/oldest-first${query(of)}`, signal);
 export const places = (signal?: AbortSignal) => read("Places", "/api/places", signal);
 export const putPlace = (id: string, body: NewPlace) => put("Place", `/api/places/${id}`, body);
 export const lot = (id: string, signal?: AbortSignal) => read("Lot", `/api/lots/${id}`, signal);

@@ -11,7 +11,7 @@ export { GramAccount } from "#shared/contracts/gram-account.ts";
 export { Health } from "#shared/contracts/health.ts";
 export { Household } from "#shared/contracts/household.ts";
 export { KeepingAnswer, KeepingFoods } from "#shared/contracts/keeping.ts";
-export { Larder } from "#shared/contracts/larder.ts";
+export { Larder, OldestFirst } from "#shared/contracts/larder.ts";
 export { Lot, MovementOfLot } from "#shared/contracts/lots.ts";
 export { Pick, Picks } from "#shared/contracts/picks.ts";
 export { Place, Places } from "#shared/contracts/places.ts";

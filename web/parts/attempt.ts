@@ -16,7 +16,7 @@ export interface Attempts {
   readonly refuse: (faults: readonly FieldProblem[], what: string) => void;
   /** Said of the entry as a whole. */
   readonly say: (lead: string) => void;
-  /** Sends; whatever goes wrong is kept as the failure. Settles with whether it went well. */
+  /** Sends; whatever goes wrong is kept as the failure. Settles with whether it went well. A way back is offered last, when the next press counts again. */
   readonly attempt: (act: () => Promise<void>) => Promise<boolean>;
   /** What stands below a field. */
   readonly bad: (field: string) => { readonly wrong: string } | null;

@@ -31,14 +31,14 @@ export function TakeOutList({ tonight, places, again }: TakeOutListProps) {
       const movementId = newId();
       const amount = portions === null ? { grams: grams ?? 0 } : { portions };
       await putMovement(lotId, movementId, { kind: "move", on: tonight.on, at: new Date().toISOString(), placeId, toPlaceId, ...amount });
-      setDone({ words: `${title}: in the fridge.`, lotId, movementId });
       await again();
+      setDone({ words: `${title}: in the fridge.`, lotId, movementId });
     });
   const undo = (it: Done): Promise<boolean> =>
     attempt(async () => {
       await removeMovement(it.lotId, it.movementId);
-      setDone(null);
       await again();
+      setDone(null);
     });
   return (
     <section class="sec" aria-labelledby="out-h">

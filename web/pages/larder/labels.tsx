@@ -1,4 +1,4 @@
-/** Labels to print: name, date, portions, place, best until, reheating. One for each lot of a place, or of the whole larder. */
+/** Labels to print: name, date, portions, place, best until, reheating. One for each lot at each place where some of it stands. */
 import type { Larder } from "#shared/contracts/larder.ts";
 import { count, day } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
@@ -7,13 +7,13 @@ import { amountOf } from "./lot-words.ts";
 
 /** `asked`: the id of a place or of a lot; nothing means all. */
 export function Labels({ held, asked }: { readonly held: Larder; readonly asked: string | null }) {
-  const lots = held.lots.filter((lot) => (lot.portions ?? lot.grams ?? 1) > 0 && (asked === null || lot.id === asked || lot.stands.some(({ placeId }) => placeId === asked)));
+  const slips = held.lots.flatMap((lot) => lot.stands.filter((stand) => (stand.portions ?? stand.grams ?? 1) > 0 && (asked === null || lot.id === asked || stand.placeId === asked)).map((stand) => ({ lot, stand })));
   const full = (date: string): string => `${day(date, date)} ${date.slice(0, 4)}`;
   return (
     <>
-      <Answer>{lots.length === 0 ? "Nothing stands there to be labelled." : `${count(lots.length, "label", "labels")} to print and cut.`}</Answer>
+      <Answer>{slips.length === 0 ? "Nothing stands there to be labelled." : `${count(slips.length, "label", "labels")} to print and cut.`}</Answer>
       <p class="acts no-print">
-        {lots.length > 0 && (
+        {slips.length > 0 && (
           <button type="button" class="btn main" onClick={() => print()}>
             Print the labels
           </button>
@@ -23,12 +23,12 @@ export function Labels({ held, asked }: { readonly held: Larder; readonly asked:
         </a>
       </p>
       <ul class="labels">
-        {lots.map((lot) => (
-          <li key={lot.id} class="label-slip">
+        {slips.map(({ lot, stand }) => (
+          <li key={`${lot.id}${stand.placeId}`} class="label-slip">
             <b class="what">{lot.title}</b>
             <span>Made {full(lot.madeOn)}</span>
-            <span>{amountOf(lot, lot.countedIn)}</span>
-            <span>{lot.placeName}</span>
+            <span>{amountOf(stand, lot.countedIn)}</span>
+            <span>{stand.placeName}</span>
             {lot.bestUntil !== null && <span>Best until {full(lot.bestUntil)}</span>}
             {lot.safeUntil !== undefined && <span>Not safe after {full(lot.safeUntil)}</span>}
             {lot.reheat && <span class="say">{written(lot.reheat)}</span>}

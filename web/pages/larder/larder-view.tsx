@@ -11,9 +11,10 @@ import { Answer } from "../../parts/answer.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { UndoLine } from "../../parts/undo-line.tsx";
 import { AgePlate } from "./age-plate.tsx";
+import { OldestFirst } from "./oldest-first.tsx";
 import { doneWords, isUrgent, lotLine, lotName } from "./lot-words.ts";
 import { MoveRow, type Move } from "./move-row.tsx";
-import { PlaceForm } from "./place-form.tsx";
+import { NewPlaceForm } from "./place-form.tsx";
 import { PlaceList } from "./place-list.tsx";
 import { PutIn } from "./put-in.tsx";
 import { RoomPlate } from "./room-plate.tsx";
@@ -42,10 +43,10 @@ export function LarderView({ held, all, book, again }: LarderViewProps) {
       setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: asProblem(thrown).message }));
     }
   };
-  const move: Move = (lot, kind, amount, placeId) =>
+  const move: Move = (lot, kind, amount, at) =>
     attempt(async () => {
       const movementId = newId();
-      await putMovement(lot.id, movementId, { kind, on: held.today, at: new Date().toISOString(), ...(placeId === undefined ? {} : { placeId }), ...amount });
+      await putMovement(lot.id, movementId, { kind, on: held.today, at: new Date().toISOString(), ...at, ...amount });
       setDone({ words: doneWords(kind, amount, lotName(lot, held.today)), lotId: lot.id, movementId });
       await again();
     });
@@ -92,9 +93,10 @@ export function LarderView({ held, all, book, again }: LarderViewProps) {
           </ul>
         </section>
       )}
-      <PlaceList held={held} onMove={move} />
+      <OldestFirst held={held} all={all} book={book} again={again} />
+      <PlaceList held={held} onMove={move} again={again} />
       <PutIn held={held} all={all} book={book} again={again} />
-      <PlaceForm first={held.places.length === 0} again={again} />
+      <NewPlaceForm first={held.places.length === 0} again={again} />
     </>
   );
 }

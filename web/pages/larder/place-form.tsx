@@ -1,66 +1,84 @@
-/** A place of the larder: its name, its kind, and its litres where somebody has measured them. */
+/** A place of the larder: its name, its kind, and its litres where somebody has measured them. Made here, and changed or taken away. */
 import { useState } from "preact/hooks";
-import { PLACE_KINDS, type PlaceKind } from "#shared/kernel/way.ts";
-import { putPlace } from "../../api/calls.ts";
+import type { NewPlace, Place } from "#shared/contracts/places.ts";
+import { PLACE_KINDS } from "#shared/kernel/way.ts";
+import { place as readOne, putPlace } from "../../api/calls.ts";
 import { newId } from "../../api/new-id.ts";
 import { asProblem } from "../../api/problem.ts";
 import { capital } from "../../format.ts";
-import { leadFor, type FieldProblem } from "../../parts/field-problem.ts";
+import { useAttempts } from "../../parts/attempt.ts";
+import { Conflict } from "../../parts/conflict.tsx";
 import { Choice, FormField } from "../../parts/form-field.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
-import { numberOf } from "../../parts/typed-amount.ts";
+import { NO_PLACE, placeFieldsOf, readPlace, type PlaceFields } from "./place-read.ts";
 
-export function PlaceForm({ first, again }: { readonly first: boolean; readonly again: () => Promise<void> }) {
-  const [name, setName] = useState("");
-  const [kind, setKind] = useState<PlaceKind>("freezer");
-  const [litres, setLitres] = useState("");
-  const [said, setSaid] = useState("");
-  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string; readonly faults: readonly FieldProblem[] } | null>(null);
-  const fail = (lead: string, faults: readonly FieldProblem[]): void => setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead, faults }));
-  const bad = (field: string) => {
-    const fault = failed?.faults.find((one) => one.field === field);
-    return fault ? { wrong: fault.text } : null;
+interface PlaceFieldsProps {
+  readonly form: string;
+  readonly starts?: PlaceFields;
+  readonly save: (body: NewPlace) => Promise<void>;
+  readonly solid?: boolean;
+  readonly saveWords: string;
+  readonly leave?: () => void;
+  readonly remove?: () => Promise<void>;
+}
+
+function PlaceFieldset({ form, starts = NO_PLACE, save, solid = false, saveWords, leave, remove }: PlaceFieldsProps) {
+  const [fields, setFields] = useState(starts);
+  const { failure, refuse, attempt, bad } = useAttempts((path) => `${form}-${path === "litres" ? "litres" : "name"}`);
+  const send = async (): Promise<void> => {
+    const read = readPlace(fields, form);
+    if (!read.ok) return refuse(read.faults, "the place");
+    if ((await attempt(() => save(read.body))) && starts === NO_PLACE) setFields({ ...NO_PLACE, kind: fields.kind });
   };
-  const save = async (): Promise<void> => {
-    const holds = litres.trim() === "" ? undefined : numberOf(litres.trim().replace(/\s*(?:l|litres?)$/i, ""), false);
-    const faults: FieldProblem[] = [];
-    if (name.trim() === "") faults.push({ field: "place-name", text: "Name of the place: write one, such as Freezer, drawer 2" });
-    if (holds === null || (holds !== undefined && holds <= 0)) faults.push({ field: "place-litres", text: "Litres: a number above 0, such as 30, or nothing" });
-    if (faults.length > 0) return fail(leadFor(faults.length, "the place"), faults);
-    try {
-      await putPlace(newId(), { name, kind, ...(holds === undefined || holds === null ? {} : { litres: Math.round(holds * 10) / 10 }) });
-      setSaid(`${name.trim()} is there.`);
-      setName("");
-      setLitres("");
-      setFailed(null);
-      await again();
-    } catch (thrown) {
-      const problem = asProblem(thrown);
-      fail(problem.message, problem.fields.map(({ path, message }) => ({ field: path === "litres" ? "place-litres" : "place-name", text: message })));
-    }
-  };
-  const form = (
+  return (
     <form
       class="larder-form"
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        void save();
+        void send();
       }}
     >
-      {failed && <ProblemNote key={failed.n} lead={failed.lead} faults={failed.faults} />}
-      <Choice name="place-kind" legend="What kind of place" chosen={kind} onChoose={setKind} options={PLACE_KINDS.map((value) => ({ value, words: capital(value) }))} />
+      {failure && <ProblemNote key={failure.n} lead={failure.lead} faults={failure.faults} />}
+      <Choice name={`${form}-kind`} legend="What kind of place" chosen={fields.kind} onChoose={(kind) => setFields({ ...fields, kind })} options={PLACE_KINDS.map((value) => ({ value, words: capital(value) }))} />
       <div class="larder-row">
-        <FormField id="place-name" label="Name of the place" value={name} onInput={setName} bad={bad("place-name")} say="Such as Freezer, drawer 2" />
-        <FormField id="place-litres" label="Litres it holds (optional)" value={litres} onInput={setLitres} bad={bad("place-litres")} inputMode="decimal" />
+        <FormField id={`${form}-name`} label="Name of the place" value={fields.name} onInput={(name) => setFields({ ...fields, name })} bad={bad(`${form}-name`)} say="Such as Freezer, drawer 2" />
+        <FormField id={`${form}-litres`} label="Litres it holds (optional)" value={fields.litres} onInput={(litres) => setFields({ ...fields, litres })} bad={bad(`${form}-litres`)} inputMode="decimal" />
       </div>
       <p class="acts">
-        <button type="submit" class={`btn${first ? " main" : ""}`}>
-          Save the place
+        <button type="submit" class={`btn${solid ? " main" : ""}`}>
+          {saveWords}
         </button>
-        <span role="status">{said}</span>
+        {leave && (
+          <button type="button" class="btn word" onClick={leave}>
+            Leave it as it was
+          </button>
+        )}
+        {remove && (
+          <button type="button" class="btn word" onClick={() => void attempt(remove)}>
+            Take the place away
+          </button>
+        )}
       </p>
     </form>
+  );
+}
+
+/** The first place of a larder, or one more. */
+export function NewPlaceForm({ first, again }: { readonly first: boolean; readonly again: () => Promise<void> }) {
+  const [said, setSaid] = useState("");
+  const save = async (body: NewPlace): Promise<void> => {
+    await putPlace(newId(), body);
+    setSaid(`${body.name} is there.`);
+    await again();
+  };
+  const form = (
+    <>
+      <PlaceFieldset form="place" save={save} saveWords="Save the place" solid={first} />
+      <p class="say" role="status">
+        {said}
+      </p>
+    </>
   );
   if (first)
     return (
@@ -76,4 +94,34 @@ export function PlaceForm({ first, again }: { readonly first: boolean; readonly 
       {form}
     </details>
   );
+}
+
+interface PlaceEditProps {
+  /** As just read by itself, so that a change by somebody else is seen and not written over. */
+  readonly place: Place;
+  readonly done: (words: string) => Promise<void>;
+  readonly leave: () => void;
+  readonly takeAway: (place: Place) => Promise<void>;
+}
+
+export function PlaceEdit({ place, done, leave, takeAway }: PlaceEditProps) {
+  const [theirs, setTheirs] = useState<{ readonly mine: NewPlace; readonly now: Place } | null>(null);
+  const save = async (mine: NewPlace): Promise<void> => {
+    try {
+      await putPlace(place.id, mine);
+    } catch (thrown) {
+      if (!asProblem(thrown).stale) throw thrown;
+      return setTheirs({ mine, now: await readOne(place.id) });
+    }
+    await done(`${mine.name}: changed.`);
+  };
+  if (theirs) {
+    const rows = [
+      { name: "Name", mine: theirs.mine.name, theirs: theirs.now.name },
+      { name: "Kind", mine: theirs.mine.kind, theirs: theirs.now.kind },
+      { name: "Litres", mine: String(theirs.mine.litres ?? ""), theirs: String(theirs.now.litres ?? "") },
+    ];
+    return <Conflict what={place.name} rows={rows} keepMine={() => void save(theirs.mine)} keepTheirs={() => void done(`${theirs.now.name}: left as it was saved.`)} />;
+  }
+  return <PlaceFieldset form={`place-${place.id}`} starts={placeFieldsOf(place)} save={save} saveWords="Save the change" leave={leave} remove={() => takeAway(place)} />;
 }

@@ -1,6 +1,6 @@
 /** The rule of a place's litres: what is in it, what is free. Pixels; pure. */
 import type { Place } from "#shared/contracts/places.ts";
-import { plain } from "../../format.ts";
+import { amountSpan, measured, plain } from "../../format.ts";
 
 export interface RoomRule {
   readonly used: number;
@@ -28,6 +28,12 @@ export function roomWords(place: Pick<Place, "litres" | "usedLitres" | "state" |
   const room = place.litres === undefined ? "" : [`${litresWords(place.usedLitres)} of ${litresWords(place.litres)}`, place.state ?? ""].filter(Boolean).join(", ");
   const unmeasured = place.unmeasuredLots > 0 ? `${place.unmeasuredLots} without a known size` : "";
   return [room, unmeasured].filter(Boolean).join("; ");
+}
+
+/** “Freezes 1.9 to 2.9 kg in a day”; empty for what is no freezer, or of unknown size. */
+export function loadWords({ loadGrams, inTodayGrams }: Pick<Place, "loadGrams" | "inTodayGrams">): string {
+  if (loadGrams === null) return "";
+  return `Freezes ${amountSpan(loadGrams.low, loadGrams.high)} in a day${inTodayGrams > 0 ? `; ${measured(inTodayGrams)} went in today` : ""}`;
 }
 
 /** 44 l, 5.5 l. */

@@ -37,8 +37,8 @@ export function WantedSection({ wanted, asked, starts, suggested, recipes, today
   const { failure, attempt } = useAttempts();
   const [done, setDone] = useState<Done | null>(null);
   const finish = async (next: Done): Promise<void> => {
-    setDone(next);
     await again();
+    setDone(next);
   };
   const takeOff = (one: Wanted): Promise<boolean> =>
     attempt(async () => {

@@ -34,8 +34,8 @@ export function SupplyRows({ held, today, again }: SupplyRowsProps) {
   const openRow = (id: string): Promise<boolean> => attempt(async () => setOpen(await readOne(id)));
   const finish = async (next: Done): Promise<void> => {
     setOpen(null);
-    setDone(next);
     await again();
+    setDone(next);
   };
   const takeOff = async (gone: Supply): Promise<void> => {
     await removeSupply(gone.id);

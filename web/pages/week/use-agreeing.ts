@@ -36,9 +36,9 @@ export function useAgreeing(week: string, again: () => Promise<void>): Agreeing 
   const [short, setShort] = useState<readonly Way[] | null>(null);
   const focusLater = useFocusLater();
   const finish = async (next: Done): Promise<void> => {
-    setDone(next);
     setShort(null);
     await again();
+    setDone(next);
   };
   return {
     failure,
