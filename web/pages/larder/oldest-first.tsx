@@ -45,15 +45,19 @@ export function OldestFirst({ held, all, book, again }: OldestFirstProps) {
   const take = ({ takes }: Answer): Promise<boolean> =>
     attempt(async () => {
       const done: Taken[] = [];
-      for (const { lotId, placeId, grams, portions } of takes) {
-        const movementId = newId();
-        await putMovement(lotId, movementId, { kind: "take", on: held.today, at: new Date().toISOString(), placeId, ...(portions === null ? { grams: grams ?? 0 } : { portions }) });
-        done.push({ lotId, movementId });
+      try {
+        for (const { lotId, placeId, grams, portions } of takes) {
+          const movementId = newId();
+          await putMovement(lotId, movementId, { kind: "take", on: held.today, at: new Date().toISOString(), placeId, ...(portions === null ? { grams: grams ?? 0 } : { portions }) });
+          done.push({ lotId, movementId });
+        }
+      } finally {
+        // where one of several was refused, what went out before it can still be taken back
+        setFound(null);
+        setMuch("");
+        await again();
+        setTaken(done);
       }
-      setFound(null);
-      setMuch("");
-      await again();
-      setTaken(done);
     });
   const undo = (all: readonly Taken[]): Promise<boolean> =>
     attempt(async () => {
