@@ -20,6 +20,8 @@ export interface SearchAsk {
   readonly enough: number;
   /** True: no clause is learned and no end found cuts what is still to be tried; all is tried in turn. To show what these are worth. */
   readonly plain?: boolean;
+  /** True: stays near the best plan known, and takes the starts in order of time in every other stretch between restarts. */
+  readonly guided?: boolean;
 }
 
 /** `exhausted`: there is nothing better than the plan found, or nothing at all; `stopped`: the budget is used up. */
@@ -50,6 +52,9 @@ export class Search {
   private interval = FIRST_RESTART;
   private restartAt = FIRST_RESTART;
   private seen = 0;
+  private stretch = 0;
+  /** Starts of the best plan known. */
+  private guide: Int32Array | null = null;
   /** False once facts alone contradict each other. */
   private consistent = true;
 
@@ -80,6 +85,7 @@ export class Search {
       } else if (this.conflicts >= conflicts) {
         return "stopped";
       } else if (this.conflicts >= this.restartAt && !this.ask.plain) {
+        this.stretch++;
         this.interval *= RESTART_GROWTH;
         this.restartAt = this.conflicts + this.interval;
         this.restart();
@@ -91,9 +97,10 @@ export class Search {
     return "exhausted";
   }
 
-  /** From now on only plans that end here or before. */
-  limitEnd(latest: number): void {
+  /** From now on only plans that end here or before; `guide`: a plan to stay near. */
+  limitEnd(latest: number, guide: Plan | null = null): void {
     if (this.ask.plain) return;
+    if (guide !== null) this.guide = guide.starts;
     this.restart();
     this.consistent &&= this.trail.raise(2 * this.model.end + 1, -latest, FACT);
   }
@@ -213,27 +220,47 @@ export class Search {
     this.seen = 0;
   }
 
-  /** Gives one open start its earliest moment, or one open choice its first option; false when all are fixed. */
+  /** Narrows one open start, or takes the first option of an open choice; false when all are fixed. */
   private decide(): boolean {
     const { trail, model } = this;
-    // Until the first restart the search behaves like the serial scheme: the first leaf is a good plan.
-    const inOrder = this.interval === FIRST_RESTART;
-    let best = -1;
-    let bestScore = -Infinity;
-    for (let x = 1; x < model.starts; x++) {
-      if (trail.fixed(x)) continue;
-      const score = inOrder ? -(trail.now[2 * x] as number) : (this.activity[x] as number);
-      if (score > bestScore) [best, bestScore] = [x, score];
-    }
-    const asked = best < 0 ? model.choiceOf.findIndex((taken) => this.isUndecided(taken)) : best;
+    const start = this.openStart();
+    const asked = start < 0 ? model.choiceOf.findIndex((taken) => this.isUndecided(taken)) : start;
     if (asked < 0) return false;
     if (trail.levels.length === 0) this.settle();
     trail.open();
     const taken = model.choiceOf[asked];
     const option = taken?.find((variable) => variable >= 0 && !trail.fixed(variable));
     if (option !== undefined && this.isUndecided(taken)) trail.raise(2 * option, 1, DECIDED);
-    else trail.raise(2 * asked + 1, -(trail.now[2 * asked] as number), DECIDED);
+    else trail.raise(2 * asked + 1, -this.latestWanted(asked), DECIDED);
     return true;
+  }
+
+  /** The start to look at next, −1 when all are fixed. In order of time the search behaves like the serial scheme: its first leaf is a good plan. */
+  private openStart(): number {
+    const { trail, model } = this;
+    const inOrder = this.isInOrder();
+    let best = -1;
+    let bestScore = -Infinity;
+    for (let x = 1; x < model.starts; x++) {
+      if (trail.fixed(x)) continue;
+      const activity = this.activity[x] as number;
+      // Of several that could begin at one moment the livelier comes first, once there is something to go by.
+      const score = inOrder ? (this.stretch > 0 ? activity / (activity + this.bump) : 0) - (trail.now[2 * x] as number) : activity;
+      if (score > bestScore) [best, bestScore] = [x, score];
+    }
+    return best;
+  }
+
+  /** Until the first restart; where the search is guided, in every other stretch. */
+  private isInOrder(): boolean {
+    return this.stretch === 0 || (this.ask.guided === true && this.stretch % 2 === 0);
+  }
+
+  /** Its earliest moment; or where the best plan has it, if that still leaves something to decide. */
+  private latestWanted(start: number): number {
+    const [earliest, latest] = [this.trail.now[2 * start] as number, -(this.trail.now[2 * start + 1] as number)];
+    const wanted = this.guide?.[start] ?? earliest;
+    return this.ask.guided && !this.isInOrder() && wanted > earliest && wanted < latest ? wanted : earliest;
   }
 
   private isUndecided(taken: readonly number[] | undefined): boolean {
@@ -252,7 +279,7 @@ export class Search {
     this.plan = { starts, options };
     this.end = starts[model.end] as number;
     if (this.ask.plain) this.turnBack();
-    else this.limitEnd(this.end - 1);
+    else this.limitEnd(this.end - 1, this.plan);
   }
 
   private liven(variable: number): void {

@@ -25,6 +25,8 @@ export interface Solution {
 /** Share of the budget for breeding, and how much is tried before that; the larger a project, the further off its proof (found by trying). */
 const BREEDING_SHARE = 0.4;
 const BREEDING_SHARE_LARGE = 0.6;
+/** Where things must not wait long, a list is mended many times before it is a plan: the search gets on better (found by trying). */
+const BREEDING_SHARE_WAITS = 0.1;
 const LARGE = 50;
 const MOST_BREEDING = 3_000;
 const FIRST_SCHEDULES = 40;
@@ -65,9 +67,10 @@ class Run {
 
   constructor(project: Project, windows: ReturnType<typeof windowsOf>, ask: RunAsk) {
     this.ask = ask;
-    this.breedingShare = project.starts > LARGE ? BREEDING_SHARE_LARGE : BREEDING_SHARE;
+    const guided = project.lags.some(({ min, to }) => min < 0 && to !== 0);
+    this.breedingShare = guided ? BREEDING_SHARE_WAITS : project.starts > LARGE ? BREEDING_SHARE_LARGE : BREEDING_SHARE;
     this.first = new FirstPlan(project, windows, ask, seededRandom(ask.budget.seed));
-    this.search = new Search(project, windows, { horizon: ask.horizon, latestEnd: ask.horizon, enough: ask.bound, plain: ask.plain });
+    this.search = new Search(project, windows, { horizon: ask.horizon, latestEnd: ask.horizon, enough: ask.bound, plain: ask.plain, guided });
   }
 
   get used(): number {
@@ -93,7 +96,7 @@ class Run {
   private searchOn(conflicts: number): SearchStatus {
     const best = this.best();
     if (best !== null && best.end <= this.ask.bound) return "enough";
-    if (best !== null) this.search.limitEnd(best.end - 1);
+    if (best !== null) this.search.limitEnd(best.end - 1, best.plan);
     return this.search.run(Math.min(conflicts, this.ask.budget.schedules - this.first.used));
   }
 }
