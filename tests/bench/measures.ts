@@ -1,12 +1,13 @@
 /**
  * How many lines labelled by hand are read as the label has them, and how many are read in a second in one thread. A label and a reading are
  * compared in lower case, with ½ as 1/2 and units in the singular; a whole line is right when its amounts, units and name are. Only reading is
- * timed, not the comparing. `--worst N` prints lines that were read otherwise, those with most wrong first.
+ * timed, not the comparing. `--worst N` prints lines that were read otherwise, those with most wrong first. Of a file that the list of seen lines fits
+ * (tests/cases/measures/seen-half.json) both halves are counted, and only lines of the half that was looked at are ever printed.
  */
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { measureTables, readIngredient, type MeasureTables } from "#shared/engines/measures/index.ts";
-import { scoreLine, type LabelledLine, type LineScore } from "#tests/support/labelled-lines.ts";
+import { scoreLine, seenLines, type LabelledLine, type LineScore } from "#tests/support/labelled-lines.ts";
 import { seedRows } from "#tests/support/reference-rows.ts";
 
 type Scored = LineScore & { readonly label: LabelledLine };
@@ -23,11 +24,14 @@ export async function run(args: string[]): Promise<Record<string, unknown>> {
   const tables = measureTables(seedRows("measures"));
   const linesPerSecond = speedOf(labels.map(({ input }) => input), tables);
   const scored = labels.map((label): Scored => ({ label, ...scoreLine(label, tables) }));
+  const seen = seenLines(labels.length);
+  const halves = seen && { seen: sharesOf(scored.filter((_, i) => seen[i])), unseen: sharesOf(scored.filter((_, i) => !seen[i])) };
   const sets = [...new Set(labels.map(({ source }) => source))].sort();
   const all = sharesOf(scored);
   process.stderr.write(`${all.lines} lines: amounts ${percent(all.amountRight)}, units ${percent(all.unitRight)}, names ${percent(all.nameRight)}, whole lines ${percent(all.allRight)}; ${linesPerSecond} lines a second\n`);
-  printWorst(scored, worst);
-  return { ...all, linesPerSecond, bySet: Object.fromEntries(sets.map((set) => [set, sharesOf(scored.filter(({ label }) => label.source === set))])) };
+  for (const [half, shares] of Object.entries(halves ?? {})) process.stderr.write(`  ${half}: amounts ${percent(shares.amountRight)}, units ${percent(shares.unitRight)}, names ${percent(shares.nameRight)}, whole lines ${percent(shares.allRight)}\n`);
+  printWorst(seen ? scored.filter((_, i) => seen[i]) : scored, worst);
+  return { ...all, linesPerSecond, ...(halves ? { byHalf: halves } : {}), bySet: Object.fromEntries(sets.map((set) => [set, sharesOf(scored.filter(({ label }) => label.source === set))])) };
 }
 
 /** Each line of the file is an object of its own; the place of a bad one is named. */

@@ -60,6 +60,15 @@ describe("grams of a line", () => {
     expect(grams("1 cup milk", { system: "metric" })).toBeCloseTo((244 * 250) / 236.5882365, 6);
     expect((grams("1 pint milk", { system: "imperial" }) as number) / (grams("1 pint milk", { system: "us" }) as number)).toBeCloseTo(568.26125 / 473.176473, 6);
   });
+  it("take cup and spoon from the recipe's own system and print in the household's (New South Wales Health: cup 250, tablespoon 20; UCUM: US cup 236.59)", () => {
+    // 216 g of oil a US cup (USDA SR Legacy 171413)
+    expect(grams("1 tbsp olive oil", { system: "australian" })).toBeCloseTo((216 * 20) / 236.5882365, 6);
+    expect(grams("1 cup plus 2 tablespoons milk", { system: "australian" })).toBeCloseTo((244 * 290) / 236.5882365, 6);
+    expect(both("3 tbsp olive oil", { system: "australian", printIn: "metric" }).byMeasure).toBe("4 tbsp");
+    expect(both("3 tbsp olive oil", { system: "australian" }).byMeasure).toBe("3 tbsp");
+    expect(grams("1 cup sugar", { system: "label" })).toBeCloseTo((200 * 240) / 236.5882365, 6);
+    expect((grams("2 dry pints strawberries") as number) / (grams("2 pints strawberries") as number)).toBeCloseTo(1.163647186, 6);
+  });
   it.each([
     ["2 cups onions", "the table has chopped and sliced only"],
     ["1 cup coconut flour", "not flour"],

@@ -47,7 +47,11 @@ export function numberAt(tokens: readonly Token[], at: number): FoundNumber | nu
   if (token.kind === "number") return withRange(tokens, at);
   if (token.kind !== "word") return null;
   const number = token.entry?.number;
-  if (number) return wordNumber(tokens, at, number);
+  if (number) return spelledFraction(tokens, at, number) ?? wordNumber(tokens, at, number);
+  const hyphen = token.low.indexOf("-");
+  const parts = hyphen < 0 ? undefined : PARTS[token.low.slice(hyphen + 1)];
+  const over = COUNTS[token.low.slice(0, Math.max(0, hyphen))];
+  if (parts && over && over < parts) return { amount: { n: over, d: parts }, max: null, text: token.low, next: skipOf(tokens, at + 1) };
   if (token.low === "a" || token.low === "an") {
     const then = tokens[at + 1];
     if (isWord(then, "dozen")) return { amount: { n: 12, d: 1 }, max: null, text: "12", next: skipOf(tokens, at + 2) };
@@ -58,6 +62,22 @@ export function numberAt(tokens: readonly Token[], at: number): FoundNumber | nu
   if (token.low === "dozen") return { amount: { n: 12, d: 1 }, max: null, text: "12", next: at + 1 };
   if (VAGUE.has(token.low)) return { amount: token.low === "couple" ? { n: 2, d: 1 } : null, max: null, text: token.low, next: skipOf(tokens, at + 1) };
   return null;
+}
+
+const COUNTS: Readonly<Record<string, number>> = { one: 1, two: 2, three: 3 };
+const PARTS: Readonly<Record<string, number>> = { half: 2, third: 3, thirds: 3, quarter: 4, quarters: 4, fourth: 4, fourths: 4, eighth: 8, eighths: 8 };
+
+/** "one and a half", "two thirds". */
+function spelledFraction(tokens: readonly Token[], at: number, number: Rational): FoundNumber | null {
+  const token = tokens[at] as Token;
+  if (number.d !== 1) return null;
+  if (isWord(tokens[at + 1], "and") && isWord(tokens[at + 2], "a") && tokens[at + 3]?.low !== undefined) {
+    const parts = PARTS[(tokens[at + 3] as Token).low];
+    return parts ? { amount: { n: number.n * parts + 1, d: parts }, max: null, text: `${token.low} and a ${(tokens[at + 3] as Token).low}`, next: skipOf(tokens, at + 4) } : null;
+  }
+  const over = COUNTS[token.low];
+  const parts = PARTS[tokens[at + 1]?.low ?? ""];
+  return over && parts && over < parts ? { amount: { n: over, d: parts }, max: null, text: `${token.low} ${(tokens[at + 1] as Token).low}`, next: skipOf(tokens, at + 2) } : null;
 }
 
 const skipOf = (tokens: readonly Token[], at: number): number => (isWord(tokens[at], "of") ? at + 1 : at);

@@ -42,11 +42,16 @@ export function readName(tokens: readonly Token[], part: FoodPart, tables: Measu
 const CUTS: ReadonlySet<string> = new Set(["for", "if", "per", "about", "approximately", "plus", "preferably", "see"]);
 const CUT_INTO: ReadonlySet<string> = new Set(["in", "into", "to", "on", "across", "through", "at", "as", "lengthwise", "lengthways", "crosswise", "from"]);
 
+/** Made up with something else: cornflour mixed with 1 tbsp water, gelatine soaked in cold water. */
+const MADE_UP: ReadonlySet<string> = new Set(["mixed", "dissolved", "blended", "soaked", "whisked", "beaten", "mashed", "combined", "diluted", "stirred", "thinned", "tossed", "cooked", "warmed", "crushed", "pounded", "ground", "chopped", "sliced", "torn", "broken"]);
+const MADE_UP_WITH: ReadonlySet<string> = new Set(["with", "in", "into", "to", "from", "together", "until"]);
+
 function ends(tokens: readonly Token[], at: number, tables: MeasureTables): boolean {
   const token = tokens[at] as Token;
   const then = tokens[at + 1];
-  if (CUTS.has(token.low)) return true;
+  if (CUTS.has(token.low) || (token.kind === "mark" && token.text === "+")) return true;
   if (token.low === "cut") return then !== undefined && (CUT_INTO.has(then.low) || then.entry?.roles.has("adverb") === true);
+  if (MADE_UP.has(token.low)) return then !== undefined && MADE_UP_WITH.has(then.low);
   if (token.kind === "number") {
     const number = numberAt(tokens, at);
     return number !== null && unitAt(tokens, number.next, true)?.kind === "length";
@@ -70,7 +75,9 @@ function preparedAt(tokens: readonly Token[], at: number, begun: boolean): numbe
   const joins = isWord(tokens[next], "and") || isWord(tokens[next], "or");
   const then = joins ? next + 1 : next;
   const further = preparedAt(tokens, then, false);
-  return further > then ? further : next;
+  if (further > then) return further;
+  // toasted and ground cumin
+  return joins && tokens[then]?.entry?.roles.has("ground") && then < tokens.length - 1 ? then + 1 : next;
 }
 
 /** A size near the head of the name: large, extra large, medium. */

@@ -25,6 +25,9 @@ const ONE: Rational = { n: 1, d: 1 };
 /** Words that begin a line as a unit without a number; other units need a number or an "of". */
 const ALONE: ReadonlySet<string> = new Set(["bunch", "sprig", "sheet", "packet", "knob", "tablespoon", "teaspoon"]);
 
+/** What food is sold in or grows as: "large pack", "small head". */
+const SOLD_IN: ReadonlySet<string> = new Set(["pack", "packet", "package", "bag", "tin", "can", "jar", "tub", "pot", "carton", "box", "bottle", "head", "bulb", "piece", "slice", "wedge", "punnet", "loaf", "block"]);
+
 export function readLead(tokens: readonly Token[]): Lead {
   const lead = { drafts: [] as Draft[], sizes: [] as string[], remarks: [] as string[], parts: [] as string[], next: 0 };
   let at = 0;
@@ -40,8 +43,10 @@ export function readLead(tokens: readonly Token[]): Lead {
   const first = isSizeOfOne(tokens, number.next) ? { ...NO_NUMBER } : draftOf(number, null, "first");
   lead.drafts.push(first);
   if (first.text !== "") at = number.next;
-  // ½ a lemon
-  if (first.amount && first.amount.n < first.amount.d && (isWord(tokens[at], "a") || isWord(tokens[at], "an"))) at++;
+  // ½ a lemon, ½ of an onion, ½ of 1 onion
+  if (first.amount && first.amount.n < first.amount.d) at = skipWhole(tokens, at);
+  // 3 or so cups
+  if (isWord(tokens[at], "or") && isWord(tokens[at + 1], "so")) lead.remarks.push(...tokens.slice(at, (at += 2)).map(({ text }) => text));
   if (isTimes(tokens[at])) {
     first.role = "times";
     first.text += "x";
@@ -55,6 +60,14 @@ export function readLead(tokens: readonly Token[]): Lead {
   at = readMore(tokens, at, lead);
   lead.next = skipOf(tokens, at, lead.remarks);
   return lead;
+}
+
+/** The one thing of which a part is taken. */
+function skipWhole(tokens: readonly Token[], at: number): number {
+  const of = isWord(tokens[at], "of") ? at + 1 : at;
+  const one = tokens[of];
+  const whole = isWord(one, "a") || isWord(one, "an") || (of > at && (isWord(one, "one") || (one?.kind === "number" && one.n === 1 && one.d === 1 && tokens[of + 1]?.kind === "word" && !tokens[of + 1]?.entry?.unit)));
+  return whole ? of + 1 : at;
 }
 
 /** A 400g tin of tomatoes. */
@@ -82,14 +95,21 @@ function readImplicit(tokens: readonly Token[], at: number, lead: Lead): number 
   const unit = unitAt(tokens, article ? at + 1 : at, false);
   if (!unit || !hasFood(tokens, unit.next)) return at;
   const of = isWord(tokens[unit.next], "of");
-  if (!article && !of && unit.kind !== "vague" && !ALONE.has(unit.unit)) return at;
+  const sized = unit.words.length > 1 && SOLD_IN.has(unit.unit);
+  if (!article && !of && unit.kind !== "vague" && !ALONE.has(unit.unit) && !sized) return at;
   if (article) lead.remarks.push((tokens[at] as Token).text);
   lead.drafts.push({ amount: ONE, max: null, text: "", unit: unit.unit, kind: unit.kind, unitWords: unit.words, role: "first" });
+  // a pinch or two of salt
+  const orTwo = isWord(tokens[unit.next], "or") && isWord(tokens[unit.next + 1], "two") ? unit.next + 2 : unit.next;
+  lead.remarks.push(...tokens.slice(unit.next, orTwo).map(({ text }) => text));
+  if (orTwo > unit.next) return skipOf(tokens, orTwo, lead.remarks);
   return skipOf(tokens, readMore(tokens, unit.next, lead), lead.remarks);
 }
 
 /** Parts of a food that a line names before its number: zest and juice of 1 lemon, leaves from 2 sprigs mint. */
 const PARTS_OF: ReadonlySet<string> = new Set(["juice", "zest", "rind", "peel", "grated", "finely", "freshly", "squeezed", "and", "leaves", "seeds", "the", "flesh", "pulp", "strip", "strips"]);
+
+const TAKEN_FROM: ReadonlySet<string> = new Set(["juice", "zest", "rind", "peel"]);
 
 /** Passes over "Optional:" and over "juice of" when a number follows. */
 function skipHeading(tokens: readonly Token[], from: number, lead: Lead): number {
@@ -99,6 +119,11 @@ function skipHeading(tokens: readonly Token[], from: number, lead: Lead): number
   }
   let at = from;
   while (tokens[at]?.kind === "word" && PARTS_OF.has((tokens[at] as Token).low)) at++;
+  // zest 1 lemon
+  if (at > from && tokens[at]?.kind === "number" && TAKEN_FROM.has(tokens[at - 1]?.low ?? "")) {
+    for (let i = from; i < at; i++) lead.parts.push((tokens[i] as Token).text);
+    return at;
+  }
   const of = isWord(tokens[at], "of") || isWord(tokens[at], "from");
   if (at === from || !of || !numberAt(tokens, skipAbout(tokens, at + 1, []))) return from;
   for (let i = from; i <= at; i++) lead.parts.push((tokens[i] as Token).text);

@@ -30,6 +30,8 @@ export function scanNumber(text: string, at: number): ScannedNumber | null {
   const decimal = scanDecimal(text, whole, end);
   if (decimal) return decimal;
   const over = scanOver(text, end);
+  const glued = over && unglued(whole, over.d);
+  if (over && glued) return { ...glued, text: `${whole[0] as string} ${whole[1] as string}/${over.d}`, end: over.end };
   if (over && over.of === "stroke" && whole !== "") return { n: Number(whole), d: over.d, text: `${whole}/${over.d}`, end: over.end };
   if (whole === "") return null;
   const part = scanPart(text, end);
@@ -61,12 +63,19 @@ function scanOver(text: string, at: number): { of: "stroke"; d: number; end: num
   return PARTS.has(d) && text[end] !== "." ? { of: "stroke", d, end } : null;
 }
 
+/** 11/2 is 1½ that has lost its space: nobody writes eleven halves. */
+function unglued(whole: string, d: number): { n: number; d: number } | null {
+  const [first = 0, second = 0] = [...whole].map(Number);
+  return whole.length === 2 && d < 10 && first > 0 && second > 0 && second < d ? { n: first * d + second, d } : null;
+}
+
 /** The part after a whole number: ½ at once or after a space, 1/2 after a space, a hyphen or "and", if it is less than one. */
 function scanPart(text: string, at: number): { n: number; d: number; end: number } | null {
   let start = at;
   if (text[start] === " ") start++;
   else if (text[start] === "-" || text[start] === "–") start++;
   if (text.startsWith("and ", start) && start > at) start += 4;
+  else if (text.startsWith("& ", start) && start > at) start += 2;
   const vulgar = VULGAR[text[start] as string];
   if (vulgar) return { n: vulgar[0], d: vulgar[1], end: start + 1 };
   if (start === at || !isDigit(text.charCodeAt(start))) return null;

@@ -12,9 +12,22 @@ export function phraseAt(tokens: readonly Token[], at: number, phrases: Phrases)
   return 0;
 }
 
+/** What may stand before a number without being part of it. Common practice, no source. */
+const BOUNDS: readonly (readonly string[])[] = [["at", "least"], ["at", "most"], ["up", "to"], ["no", "more", "than"], ["more", "than"], ["less", "than"], ["just", "under"], ["just", "over"], ["a", "little", "over"], ["a", "little", "under"], ["a", "scant"], ["a", "generous"], ["a", "good"], ["a", "heaping"], ["scant"], ["generous"], ["good"], ["heaping"], ["heaped"], ["rounded"], ["level"], ["just"], ["only"], ["another"]];
+
+const BOUND_OPENS: ReadonlySet<string> = new Set(BOUNDS.map(([first]) => first as string));
+
+function skipBound(tokens: readonly Token[], from: number, remarks: string[]): number {
+  if (!BOUND_OPENS.has(tokens[from]?.low ?? "")) return from;
+  const bound = BOUNDS.find((words) => words.every((word, i) => tokens[from + i]?.low === word) && tokens[from + words.length]?.kind === "number");
+  if (!bound) return from;
+  remarks.push(...tokens.slice(from, from + bound.length).map(({ text }) => text));
+  return from + bound.length;
+}
+
 /** Passes over about, roughly and ~, which go to the remarks. */
 export function skipAbout(tokens: readonly Token[], from: number, remarks: string[]): number {
-  let at = from;
+  let at = skipBound(tokens, from, remarks);
   while (tokens[at]?.entry?.roles.has("about") || isMark(tokens[at], "~")) {
     remarks.push((tokens[at] as Token).text);
     at++;

@@ -37,7 +37,7 @@ export function tokensOf(line: string, words: MeasureTables["words"]): Token[] {
     } else if (begins || isLetter(code)) {
       const end = wordEnd(text, at);
       const word = text.slice(at, end);
-      tokens.push(wordToken(word, glued, words));
+      tokens.push(...(spelledSize(word, glued, words) ?? [wordToken(word, glued, words)]));
       // the full stop of an abbreviation is part of it
       at = text[end] === "." && (word === "fl" || tokens[tokens.length - 1]?.entry?.unit) ? end + 1 : end;
     } else {
@@ -65,6 +65,17 @@ function wordEnd(text: string, at: number): number {
     else break;
   }
   return Math.max(end, at + 1);
+}
+
+/** "two-inch" as its number, hyphen and unit; null for any other word. */
+function spelledSize(word: string, glued: boolean, words: MeasureTables["words"]): Token[] | null {
+  const hyphen = word.indexOf("-");
+  if (hyphen < 0) return null;
+  const number = words.get(word.slice(0, hyphen).toLowerCase())?.number;
+  const unit = wordToken(word.slice(hyphen + 1), true, words);
+  if (!number || (unit.entry?.unitKind !== "length" && unit.entry?.unitKind !== "mass")) return null;
+  const text = word.slice(0, hyphen);
+  return [{ kind: "number", text: text.toLowerCase(), low: text.toLowerCase(), n: number.n, d: number.d, glued, entry: undefined }, { kind: "mark", text: "-", low: "-", n: 0, d: 0, glued: true, entry: undefined }, unit];
 }
 
 /** T is a tablespoon and t a teaspoon: the only two spellings in which the case counts. */
