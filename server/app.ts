@@ -9,6 +9,7 @@ import { calendarRoutes } from "./calendar/routes.ts";
 import type { Clock } from "./clock.ts";
 import type { Mode } from "./config.ts";
 import { cookDayRoutes } from "./cook-days/routes.ts";
+import { counterRoutes } from "./counter/routes.ts";
 import { cropRoutes } from "./crops/routes.ts";
 import { referenceBooks } from "./facts/reference.ts";
 import { gramAccountRoutes } from "./gram-account/routes.ts";
@@ -104,7 +105,8 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(recipeRoutes, deps);
   await app.register(keepingRoutes, deps);
   await app.register(planLineRoutes, deps);
-  await app.register(cookDayRoutes, { ...deps, propose: (day) => desk.propose(day) });
+  await app.register(cookDayRoutes, { ...deps, desk });
+  await app.register(counterRoutes, { ...deps, desk });
   await app.register(placeRoutes, deps);
   await app.register(lotRoutes, deps);
   await app.register(larderRoutes, deps);

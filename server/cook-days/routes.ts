@@ -2,8 +2,6 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { IdParams } from "#shared/contracts/common.ts";
 import { CookDay, CookDays, NewCookDay, Timetable } from "#shared/contracts/cook-days.ts";
-import type { CookDayProposal } from "#shared/planning/cook-day-proposal.ts";
-import type { CookDayFacts } from "#shared/planning/facts.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { tagOf } from "../http/etag.ts";
@@ -12,6 +10,7 @@ import { refuseStaleDelete } from "../http/put-once.ts";
 import { granted, notFound } from "../problems.ts";
 import { loadHouse } from "../facts/house.ts";
 import { loadCookDayFacts } from "../facts/cook-day.ts";
+import type { CookDayDesk } from "../timetables.ts";
 import { planCookDay } from "./plan-cook-day.ts";
 import { deleteCookDay, findCookDay, listCookDays, lockCookDay } from "./store.ts";
 import { toContract, toTimetable } from "./to-contract.ts";
@@ -23,10 +22,10 @@ const Nothing = z.strictObject({}).nullish();
 
 export interface CookDayDeps extends Deps {
   /** Works a timetable out without keeping other requests waiting. */
-  readonly propose: (day: CookDayFacts) => Promise<CookDayProposal>;
+  readonly desk: CookDayDesk;
 }
 
-export const cookDayRoutes: FastifyPluginAsyncZod<CookDayDeps> = async (app, { within, answer, books, propose }) => {
+export const cookDayRoutes: FastifyPluginAsyncZod<CookDayDeps> = async (app, { within, answer, books, desk }) => {
   app.get("/api/cook-days", { schema: { tags, summary: "The cook days, soonest first", response: { 200: CookDays, ...refusals } } }, async (request, reply) =>
     answer(request, reply, { restsOn: ["kitchen"], load: (tx, { householdId }) => listCookDays(tx, householdId), reckon: (rows) => ({ body: rows.map(toContract) }) }),
   );
@@ -72,7 +71,7 @@ export const cookDayRoutes: FastifyPluginAsyncZod<CookDayDeps> = async (app, { w
       const book = await books();
       const day = await within(request, async (tx, householdId) => loadCookDayFacts(tx, await loadHouse(tx, householdId), request.params.id, book));
       if (!day) throw notFound("cook day");
-      return toTimetable(await propose(day));
+      return toTimetable(await desk.propose(day));
     },
   );
 };

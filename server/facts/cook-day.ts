@@ -33,6 +33,12 @@ export async function loadCookDayFacts(tx: Tx, house: House, id: string, book: R
   return { startsAt, endsBy, cooks, kitchen, unavailable, dishes: dishes.map(({ batches, recipe }) => ({ batches, recipe: { ...cookableRecipe(recipe, book, systemOf(house)), parts: parts(recipe.id) } })) };
 }
 
+/** One recipe as a dish of a day. */
+export async function loadDish(tx: Tx, house: House, recipeId: string, batches: number, book: Reference): Promise<CookDayFacts["dishes"][number] | undefined> {
+  const [row] = await tx.select().from(recipes).where(and(eq(recipes.householdId, house.householdId), eq(recipes.id, recipeId))).for("key share");
+  return row && { batches, recipe: cookableRecipe(row, book, systemOf(house)) };
+}
+
 async function titlesOf(tx: Tx, householdId: string, ids: readonly string[]): Promise<Map<string, string>> {
   if (ids.length === 0) return new Map();
   const rows = await tx.select({ id: recipes.id, title: recipes.title }).from(recipes).where(and(eq(recipes.householdId, householdId), inArray(recipes.id, [...ids])));

@@ -50,6 +50,7 @@ export const selectMovements = (tx: Tx) =>
       queued: movements.queued,
       at: movements.at,
       note: movements.note,
+      batchId: movements.batchId,
       recordedAt: movements.recordedAt,
       undoneAt: movements.undoneAt,
       writtenAt: sql<number>`(extract(epoch from coalesce(${movements.at}::timestamptz, ${movements.recordedAt})) * 1000000)::double precision`,

@@ -69,12 +69,13 @@ function partNote(dish: string, { title, inStore }: Part, madeToday: boolean): s
 }
 
 /** A, B … Z, AA. */
-function letterOf(i: number): string {
+export function letterOf(i: number): string {
   const letter = String.fromCharCode(65 + (i % 26));
   return i < 26 ? letter : letterOf(Math.floor(i / 26) - 1) + letter;
 }
 
-function stepWords(step: PlannedStep): ProposedStep {
+/** Left out what a step does not have. */
+export function stepWords(step: PlannedStep): ProposedStep {
   const { dish, text, startMin, handsOnMin, handsOffMin, load, cook, oven, ovenC, burner, mustStartByMin } = step;
   return {
     dish, step: step.step, text, startMin, handsOnMin, handsOffMin,

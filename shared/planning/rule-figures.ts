@@ -19,3 +19,10 @@ export const leftoverDays = (tables: PreservationTables): RuleSpan => ruleSpan("
 export const leftoverMonthsFrozen = (tables: PreservationTables): RuleSpan => ruleSpan("leftover-frozen-low", "leftover-frozen-high", tables);
 /** Pounds of food that is not frozen yet, for each cubic foot of a freezer in 24 hours. */
 export const freezingPounds = (tables: PreservationTables): RuleSpan => ruleSpan("freezing-new-food-per-cubic-foot-per-24-h-lower", "freezing-new-food-per-cubic-foot-per-24-h-upper", tables);
+
+/** A single figure in the unit of its row. */
+export function ruleFigure(key: string, tables: PreservationTables): number {
+  const value = tables.rules.find((row) => row.key === key)?.value;
+  if (typeof value !== "number") throw new RangeError(`preservation/rules: no row ${key}`);
+  return value;
+}
