@@ -1,5 +1,5 @@
 /** The whole service on one screen: what every request goes through, then every slice. */
-import Fastify, { LogController, type FastifyInstance } from "fastify";
+import Fastify, { LogController, type FastifyInstance, type FastifyRequest } from "fastify";
 import { serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { randomUUID } from "node:crypto";
 import type { Db } from "#db/client.ts";
@@ -12,6 +12,7 @@ import { cookDayRoutes } from "./cook-days/routes.ts";
 import { counterRoutes } from "./counter/routes.ts";
 import { cropRoutes } from "./crops/routes.ts";
 import { referenceBooks } from "./facts/reference.ts";
+import { standingSeasons } from "./facts/standing-season.ts";
 import { gramAccountRoutes } from "./gram-account/routes.ts";
 import { healthRoutes } from "./health/routes.ts";
 import { householdRoutes } from "./household/routes.ts";
@@ -36,6 +37,8 @@ import { pickRoutes } from "./picks/routes.ts";
 import { placeRoutes } from "./places/routes.ts";
 import { planLineRoutes } from "./plan-lines/routes.ts";
 import { recipeRoutes } from "./recipes/routes.ts";
+import { seasonDesks } from "./season-desks.ts";
+import { agreedRoutes, seasonRoutes } from "./season/routes.ts";
 import { shoppingRoutes } from "./shopping/routes.ts";
 import { sightingRoutes } from "./sightings/routes.ts";
 import { sowingRoutes } from "./sowings/routes.ts";
@@ -87,9 +90,11 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await publishOpenApi(app, version);
 
   const inHousehold = within(db, memberOf);
-  const deps = { db, clock, within: inHousehold, answer: answers(inHousehold, clock), books: referenceBooks(db) };
+  const deps = { db, clock, within: inHousehold, householdOf: (request: FastifyRequest) => memberOf(request).householdId, answer: answers(inHousehold, clock), books: referenceBooks(db) };
   const desk = timetables(async () => (await deps.books()).preservation);
   app.addHook("onClose", () => desk.close());
+  const [planners, standing] = [seasonDesks(), standingSeasons()];
+  app.addHook("onClose", () => planners.close());
 
   await app.register(healthRoutes, { ...deps, version, mode });
   await app.register(householdRoutes, deps);
@@ -99,7 +104,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(sowingRoutes, deps);
   await app.register(sightingRoutes, deps);
   await app.register(pickRoutes, deps);
-  await app.register(calendarRoutes, deps);
+  await app.register(calendarRoutes, { ...deps, standing });
   await app.register(adviceRoutes, deps);
   await app.register(todayRoutes, deps);
   await app.register(recipeRoutes, deps);
@@ -116,6 +121,8 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(supplyRoutes, deps);
   await app.register(gramAccountRoutes, deps);
   await app.register(shoppingRoutes, deps);
+  await app.register(agreedRoutes, deps);
+  await app.register(seasonRoutes, { ...deps, desk: planners, standing });
 
   await publishDocs(app);
   await servePages(app, pages, methodsAt);

@@ -1,9 +1,17 @@
 /** Planning's words → the wire's. Grams on the wire are whole, chances have four decimals. */
-import type { Calendar, CalendarCrop, CalendarRow, CalendarWeek } from "#shared/contracts/calendar.ts";
+import type { Calendar, CalendarCrop, CalendarRow, CalendarWeek, Pairing } from "#shared/contracts/calendar.ts";
 import { mapBand, type Band } from "#shared/kernel/band.ts";
+import type { Part } from "#shared/planning/facts.ts";
+import type { SeasonAnswerWords } from "#shared/planning/season-answer-types.ts";
+import { calendarWays, standingWords, type CalendarPairing, type CalendarWays } from "#shared/planning/season-calendar.ts";
 import type { GardenOutlook, OutlookCrop, OutlookRow, OutlookWeek } from "#shared/planning/outlook-types.ts";
 
-export function toContract(outlook: GardenOutlook): Calendar {
+export interface StandingHere {
+  readonly answer: SeasonAnswerWords;
+  readonly upToDate: boolean;
+}
+
+export function toContract(outlook: GardenOutlook, plan: StandingHere | null, parts: ReadonlyMap<string, readonly Part[]>): Calendar {
   const { today, headline, headlineOver, overGrams, overUntil, eatsGrams, frost, missing, basis, notes } = outlook;
   return {
     today,
@@ -14,8 +22,8 @@ export function toContract(outlook: GardenOutlook): Calendar {
     eatsGrams: whole(eatsGrams),
     frost: { ...frost },
     rows: outlook.rows.map(rowOf),
-    weeks: outlook.weeks.map(weekOf),
-    seasonPlan: null,
+    weeks: outlook.weeks.map((week) => weekOf(week, calendarWays({ week, plan: plan?.answer ?? null, cautions: outlook.cautions, parts }))),
+    seasonPlan: plan && { by: plan.answer.plannedBy, from: plan.answer.from, weeks: plan.answer.weeks.length, asOf: plan.answer.asOf, upToDate: plan.upToDate, text: standingWords(plan.answer, plan.upToDate) },
     missing: [...missing],
     basis: basis.map(({ id, text }) => ({ id, text })),
     notes: [...notes],
@@ -26,7 +34,7 @@ function rowOf({ crop, name, waits, sowings, lift, bestWeekGrams, seasonGrams }:
   return { crop, name, waits, sowings: sowings.map((sowing) => ({ ...sowing })), lift, bestWeekGrams: whole(bestWeekGrams), seasonGrams: wholeBand(seasonGrams) };
 }
 
-function weekOf(week: OutlookWeek): CalendarWeek {
+function weekOf(week: OutlookWeek, ways: CalendarWays): CalendarWeek {
   const { starts, ends, headline, glut } = week;
   return {
     week: week.week,
@@ -40,8 +48,24 @@ function weekOf(week: OutlookWeek): CalendarWeek {
     surplusGrams: whole(week.surplusGrams),
     glut,
     planned: week.planned.map(({ uses, ...line }) => ({ ...line, uses: uses.map((use) => ({ ...use })) })),
-    pairings: week.pairings.map(({ uses, makes, cautions, ...pairing }) => ({ ...pairing, uses: uses.map((use) => ({ ...use })), makes: { ...makes }, cautions: [...cautions], planned: false, parts: [] })),
-    cookDay: week.planned.map(({ recipeId, batches }) => ({ recipeId, batches })),
+    pairings: ways.pairings.map(pairingOf),
+    cookDay: ways.cookDay.map((dish) => ({ ...dish })),
+  };
+}
+
+function pairingOf({ recipeId, title, way, batches, uses, makes, handsOnMin, why, cautions, planned, parts }: CalendarPairing): Pairing {
+  return {
+    recipeId,
+    title,
+    way,
+    batches,
+    uses: uses.map((use) => ({ ...use })),
+    makes: { ...makes },
+    handsOnMin,
+    why,
+    cautions: [...cautions],
+    planned,
+    parts: parts.map(({ id, title: part, inStore }) => ({ recipeId: id, title: part, ...(inStore === undefined ? {} : { inStore }) })),
   };
 }
 

@@ -15,6 +15,8 @@ import { tagOfBytes } from "./etag.ts";
 /** The answer's address, with all that is asked in it, belongs to the question; so does the day. */
 export interface Question<Facts> {
   readonly restsOn: readonly Part[];
+  /** What else the answer was made with that no stamp tells of. */
+  readonly also?: (householdId: string) => string;
   readonly asOf?: LocalDate | undefined;
   /** Reads the facts, in the transaction that read the stamps. */
   readonly load: (tx: Tx, house: House, day: LocalDate) => Promise<Facts>;
@@ -42,7 +44,7 @@ export function answers(within: Within, clock: Clock): Answer {
   const kept = keptUpTo<KeptAnswer>(MOST_BYTES);
   const zones = keptUpTo<string>(MOST_ZONES * NAME_BYTES);
 
-  return async (request, reply, { restsOn, asOf, load, reckon }) => {
+  return async (request, reply, { restsOn, also, asOf, load, reckon }) => {
     const found = await within(request, async (tx, householdId) => {
       const stamps = await loadStamps(tx, householdId);
       const zoneAt = { name: householdId, stamp: stamps && stamps.garden };
@@ -50,7 +52,7 @@ export function answers(within: Within, clock: Clock): Answer {
       const house = zone === undefined ? await loadHouse(tx, householdId) : null;
       if (house !== null) zones.keep(zoneAt, house.zone, NAME_BYTES);
       const day = asOf ?? clock.today(house?.zone ?? (zone as string));
-      const place = { name: `${householdId} ${day} ${request.url}`, stamp: stamps && restsOn.map((part) => stamps[part]).join(" ") };
+      const place = { name: `${householdId} ${day} ${request.url}`, stamp: stamps && [...restsOn.map((part) => stamps[part]), also?.(householdId) ?? ""].join(" ") };
       const known = kept.find(place);
       return known ? { known } : { place, facts: await load(tx, house ?? (await loadHouse(tx, householdId)), day) };
     });

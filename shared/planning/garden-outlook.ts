@@ -37,6 +37,7 @@ export function gardenOutlook(facts: GardenFacts, kitchen: KitchenFacts, window:
     missing: missingOf(garden, grown),
     basis: basisOf(garden, kitchen, reckoning),
     notes: [...grown.weather.notes, ...appetiteNotes(crops, kitchen), ...heldBackNotes(candidates)],
+    cautions: new Map(candidates.map(({ recipe, cautions }) => [recipe.id, cautions])),
   };
 }
 

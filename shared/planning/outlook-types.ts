@@ -87,4 +87,6 @@ export interface GardenOutlook {
   readonly missing: readonly Missing[];
   readonly basis: readonly SourceRef[];
   readonly notes: readonly string[];
+  /** By recipe that may be offered: what must be said beside it. */
+  readonly cautions: ReadonlyMap<string, readonly string[]>;
 }

@@ -90,7 +90,7 @@ function askedLines(facts: SeasonFacts, { whole, weeks }: SeasonInstance, verdic
   const made = (methods: readonly string[], from: number, until: number): number => lines.reduce((sum, { method, week, batches }) => sum + (methods.includes(method) && week >= from && week < until ? batches * (whole.methods.find(({ id }) => id === method)?.portions ?? 0) : 0), 0);
   const shownWeeks = weeks.weeks.map((week, t) => ({ week, t })).slice(weeks.first);
   const line = (kind: "target" | "wish", asked: { id: string; methods: readonly string[]; portions: number }, by: string | null, reachedPortions: number): AskedLine => {
-    const recipeId = asked.methods[0] ?? "";
+    const recipeId = [...facts.targets, ...facts.wishes].find(({ id }) => id === asked.id)?.recipeId ?? "";
     const missingPortions = Math.max(0, asked.portions - reachedPortions);
     const words = { title: title(recipeId), portions: asked.portions, reachedPortions, missingPortions, by };
     return { id: asked.id, kind, recipeId, ...words, inLarderPortions: opening(asked.methods), byWeek: shownWeeks.map(({ week, t }) => ({ week, portions: inStore(asked.methods, t) })), text: askedWords(kind, words) };

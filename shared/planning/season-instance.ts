@@ -16,7 +16,7 @@ import { agreedLines, lessAgreed, type AgreedLine } from "./season-agreed.ts";
 import { seasonCourses, type SeasonCourse } from "./season-courses.ts";
 import type { EarlierLine, SeasonAsk, SeasonFacts } from "./season-facts.ts";
 import { seasonLimits, type SeasonLimits } from "./season-limits.ts";
-import { seasonMethods, WORTH, type RefusedRecipe } from "./season-methods.ts";
+import { seasonMethods, storeOf, WORTH, type RefusedRecipe } from "./season-methods.ts";
 import { onHand, type OnHand } from "./season-on-hand.ts";
 import { LEAD_WEEKS, seasonWeeks, type SeasonWeeks } from "./season-weeks.ts";
 
@@ -124,11 +124,12 @@ function askedFor({ targets, wishes, recipes }: SeasonFacts, weeks: SeasonWeeks,
   const notes: string[] = [];
   const title = (id: string): string => recipes.find((recipe) => recipe.id === id)?.title ?? "a recipe that is gone";
   const indexOf = (day: LocalDate): number => Math.floor((dayNumber(weekStart(weekOf(day))) - dayNumber(weekStart(weeks.weeks[0] as IsoWeek))) / 7);
+  const of = (recipeId: string): string[] => [recipeId, storeOf(recipeId)].filter((id) => methods.has(id));
   const wanted = targets.flatMap(({ id, recipeId, portions, by }): Target[] => {
     const at = indexOf(by);
     if (at < weeks.first) notes.push(`${title(recipeId)} by ${by} lies before these weeks and is not planned for.`);
-    else if (!methods.has(recipeId)) notes.push(`Nothing for ${title(recipeId)} ripens or is in store in these weeks.`);
-    else return [{ id, methods: [recipeId], portions, atWeek: Math.min(at, weeks.weeks.length - 1) }];
+    else if (of(recipeId).length === 0) notes.push(`Nothing for ${title(recipeId)} ripens or is in store in these weeks.`);
+    else return [{ id, methods: of(recipeId), portions, atWeek: Math.min(at, weeks.weeks.length - 1) }];
     return [];
   });
   const open = wishes.flatMap(({ id, recipeId, portions, from, by }): Wish[] => {

@@ -13,6 +13,8 @@ interface Lot {
 /** `takes`: grams that the batches take, by week; what is not there for them is bought. Answers what is lost at the end of each week. */
 export function leastLost(crop: SeasonCrop, takes: readonly number[]): number[] {
   const picked = crop.harvestGrams[0] ?? [];
+  // what keeps to the end is never lost, whatever is made of it
+  if (crop.keepWeeks >= picked.length) return picked.map(() => 0);
   const lots: Lot[] = [];
   return picked.map((grams, t) => {
     if (grams > 0) lots.push({ lastWeek: t + crop.keepWeeks - 1, grams });

@@ -41,13 +41,16 @@ export interface MethodsQuestion {
   readonly weeks: number;
 }
 
+/** Name of the method that stands for what is in store of a recipe already. */
+export const storeOf = (recipeId: string): string => `store ${recipeId}`;
+
 /** Main crops of one batch, grams as picked. */
 export function mainUses(recipe: Pick<SeasonRecipe, "uses">): { crop: string; grams: number }[] {
   const whole = recipe.uses.reduce((sum, use) => sum + use.grams, 0);
   return recipe.uses.filter(({ grams }) => grams > 0 && grams >= MAIN_SHARE * whole).map(({ crop, grams }) => ({ crop, grams }));
 }
 
-/** Eating fresh and giving are no methods: they are what each week may take of a crop. What is in store and not made again is there to be eaten. */
+/** Eating fresh and giving are no methods: they are what each week may take of a crop. What is in store already is a method that makes nothing more. */
 export function seasonMethods(facts: SeasonFacts, question: MethodsQuestion): SeasonMethods {
   const methods: Method[] = [];
   const refused: RefusedRecipe[] = [];
@@ -57,7 +60,8 @@ export function seasonMethods(facts: SeasonFacts, question: MethodsQuestion): Se
     const why = inSeason ? whyNot(recipe, facts) : null;
     if (why !== null) refused.push({ recipe, why });
     if (inSeason && why === null) methods.push(methodOf(recipe, uses, facts, question));
-    else if ((question.inStore.get(recipe.id) ?? 0) > 0) methods.push({ ...methodOf(recipe, [], facts, question), sessionBatches: { min: 0, max: 0 } });
+    const portions = question.inStore.get(recipe.id) ?? 0;
+    if (portions > 0) methods.push({ ...methodOf(recipe, [], facts, question), id: storeOf(recipe.id), sessionBatches: { min: 0, max: 0 }, keepWeeks: null, opening: portions });
   }
   return { methods: methods.sort((a, b) => (a.id < b.id ? -1 : 1)), refused };
 }
@@ -99,7 +103,7 @@ function methodOf(recipe: SeasonRecipe, uses: Method["uses"], facts: SeasonFacts
     portions,
     keepWeeks: kept === null ? 1 : weeksKept(kept.days, question.weeks),
     eatPortions: question.eatPortions,
-    opening: question.inStore.get(recipe.id) ?? 0,
+    opening: 0,
     recourse: false,
   };
 }

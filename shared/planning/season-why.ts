@@ -22,10 +22,12 @@ export class SeasonWhy {
   private readonly lines: readonly Batches[];
   /** Lost with all lines, by crop, then week. */
   private readonly lostNow = new Map<string, readonly number[]>();
+  private readonly shortNow: readonly number[];
 
   constructor(season: Season, plan: Pick<SeasonPlan, "planned">) {
     this.season = season;
     this.lines = plan.planned;
+    this.shortNow = this.short(this.lines);
     for (const crop of season.crops) this.lostNow.set(crop.crop, leastLost(crop, this.takes(crop.crop, this.lines)));
   }
 
@@ -43,7 +45,7 @@ export class SeasonWhy {
       if (!found || !now) return [];
       return leastLost(found, this.takes(crop, less)).map((grams, week) => ({ crop, week, grams: Math.round(grams - (now[week] ?? 0)) }));
     });
-    const missing = this.short(less).map((portions, i) => ({ asked: this.asked[i]?.id ?? "", portions: portions - (this.short(this.lines)[i] ?? 0) })).filter(({ portions }) => portions > 0.01);
+    const missing = this.short(less).map((portions, i) => ({ asked: this.asked[i]?.id ?? "", portions: portions - (this.shortNow[i] ?? 0) })).filter(({ portions }) => portions > 0.01);
     return { lostGrams: lost.reduce((sum, { grams }) => sum + grams, 0), lost: lost.filter(({ grams }) => grams > 0).sort((a, b) => b.grams - a.grams || a.week - b.week), missing };
   }
 
@@ -75,10 +77,13 @@ export class SeasonWhy {
   }
 }
 
+/** Rounds to nothing in a sentence. */
+const WORTH_SAYING_GRAMS = 25;
+
 /** In one or two sentences. `titles`: of what was asked for, by its id. */
 export function whyWords({ lost, lostGrams, missing }: LineWhy, names: ReadonlyMap<string, string>, firstWeek: IsoWeek, titles: ReadonlyMap<string, string>): string {
   const sentences: string[] = [];
-  if (lostGrams >= 1) {
+  if (lostGrams >= WORTH_SAYING_GRAMS) {
     const crops = [...new Set(lost.map(({ crop }) => cropWord(names.get(crop) ?? crop)))];
     const weeks = lost.map(({ week }) => week);
     const span = weekSpanWords(addWeeks(firstWeek, Math.min(...weeks)), addWeeks(firstWeek, Math.max(...weeks)));
