@@ -28,6 +28,7 @@ export const PAGES: readonly PageEntry[] = [
   { path: /^\/week$/, title: "This week", folder: "week" },
   { path: /^\/season$/, title: "Season", folder: "season" },
   { path: /^\/supplies$/, title: "Supplies and shopping", folder: "supplies" },
+  { path: /^\/record$/, title: "Season record", folder: "record" },
   { path: /^\/keeping$/, title: "Can I keep this?", folder: "keeping" },
   { path: /^\/household$/, title: "Household", folder: "household" },
 ];
@@ -43,6 +44,7 @@ export const WORDS = [
   { folder: "larder", word: "Larder", wide: true },
   { folder: "supplies", word: "Supplies", wide: true },
   { folder: "recipes", word: "Recipes", wide: true },
+  { folder: "record", word: "Record", wide: true },
   { folder: "household", word: "Household", wide: true },
 ].filter(({ folder }) => fileOf(folder) in modules);
 

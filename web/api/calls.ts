@@ -58,6 +58,12 @@ export const previewSowing = (body: NewSowing, signal?: AbortSignal) => post("So
 export const putSighting = (sowingId: string, id: string, body: NewSighting) => put("Sighting", `/api/sowings/${sowingId}/sightings/${id}`, body);
 export const removeSighting = (sowingId: string, id: string) => remove(`/api/sowings/${sowingId}/sightings/${id}`);
 
+/** When to sow a crop, and how much, for weeks in a row in which it is wanted. */
+export const sowingAdvice = (of: { readonly crop: string; readonly from: string; readonly weeks: number; readonly gramsPerWeek: number; readonly cover?: string }, signal?: AbortSignal) => read("SowingAdvice", `/api/sowing-advice${query(of)}`, signal);
+/** What still makes sense to sow in a bed today. */
+export const bedAdvice = (bedId: string, signal?: AbortSignal) => read("BedAdvice", `/api/beds/${bedId}/advice`, signal);
+export const trackRecord = (signal?: AbortSignal) => read("TrackRecord", "/api/track-record", signal);
+
 export const picks = (of: { readonly from?: string; readonly until?: string; readonly sowingId?: string }, signal?: AbortSignal) => read("Picks", `/api/picks${query(of)}`, signal);
 export const putPick = (id: string, body: NewPick) => put("Pick", `/api/picks/${id}`, body);
 export const removePick = (id: string) => remove(`/api/picks/${id}`);

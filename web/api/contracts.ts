@@ -1,4 +1,5 @@
 /** The contracts that answers are read by. They come with a parser that is larger than all else on the first page, so they are fetched after it (client.ts). */
+export { BedAdvice, SowingAdvice, TrackRecord } from "#shared/contracts/advice.ts";
 export { Batch } from "#shared/contracts/batches.ts";
 export { Bed, Beds } from "#shared/contracts/beds.ts";
 export { Calendar } from "#shared/contracts/calendar.ts";

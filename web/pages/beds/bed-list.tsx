@@ -1,16 +1,18 @@
 /** The beds with what stands in them; each sowing leads to its own page. */
 import { useState } from "preact/hooks";
+import type { BedAdvice } from "#shared/contracts/advice.ts";
 import type { Bed } from "#shared/contracts/beds.ts";
 import type { Crop } from "#shared/contracts/crops.ts";
 import type { Sowing } from "#shared/contracts/sowings.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import * as calls from "../../api/calls.ts";
-import { asProblem } from "../../api/problem.ts";
 import { area, lower } from "../../format.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { BedEdit } from "./bed-edit.tsx";
 import { coverWords } from "./bed-form.tsx";
 import { amountWords } from "./slip.ts";
+import { StillSensible } from "./still-sensible.tsx";
+import { useEditing } from "./use-editing.ts";
 import { pickingWords, sowingName, startWords } from "./sowing-words.ts";
 
 export interface BedListProps {
@@ -33,20 +35,8 @@ export function BedList(props: BedListProps) {
 }
 
 function BedRow({ bed, ...props }: BedListProps & { readonly bed: Bed }) {
-  const [editing, setEditing] = useState<Bed | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const attempt = async (act: () => Promise<void>): Promise<void> => {
-    try {
-      setProblem(null);
-      await act();
-    } catch (thrown) {
-      setProblem(asProblem(thrown).message);
-    }
-  };
-  const done = (changed: boolean): void => {
-    setEditing(null);
-    if (changed) void props.again();
-  };
+  const { editing, problem, attempt, toggle, done } = useEditing<Bed>(props.again);
+  const [advice, setAdvice] = useState<BedAdvice | null>(null);
   return (
     <li>
       <div>
@@ -63,11 +53,17 @@ function BedRow({ bed, ...props }: BedListProps & { readonly bed: Bed }) {
         </p>
       </div>
       <Standing bed={bed} {...props} />
-      <button type="button" class="btn word" aria-expanded={editing ? "true" : "false"} onClick={() => void attempt(async () => setEditing(editing ? null : await calls.bed(bed.id)))}>
-        Change<span class="vh"> the bed {bed.name}</span>
-      </button>
-      {(problem !== null || editing) && (
+      <p class="bed-acts">
+        <button type="button" class="btn word" aria-expanded={advice ? "true" : "false"} onClick={() => void attempt(async () => setAdvice(advice ? null : await calls.bedAdvice(bed.id)))}>
+          What to sow<span class="vh"> in {bed.name} now</span>
+        </button>
+        <button type="button" class="btn word" aria-expanded={editing ? "true" : "false"} onClick={() => void toggle(() => calls.bed(bed.id))}>
+          Change<span class="vh"> the bed {bed.name}</span>
+        </button>
+      </p>
+      {(problem !== null || editing || advice) && (
         <div class="in-full">
+          {advice && <StillSensible advice={advice} today={props.today} />}
           {problem !== null && <ProblemNote key={problem} lead={problem} />}
           {editing && <BedEdit bed={editing} onDone={done} onRemove={() => void attempt(() => props.onRemoveBed(bed))} />}
         </div>

@@ -11,6 +11,7 @@ import { got, wrong, type Typed } from "../../parts/typed.ts";
 import { readSowingAmount, type AmountKind, type SowingAmount } from "../../parts/typed-amount.ts";
 import { readDay, type TypedDay } from "../../parts/typed-day.ts";
 import { findCrop } from "./find-crop.ts";
+import { packetWords, readPacketDays, type PacketDays } from "./packet-days.ts";
 
 /** As typed; nothing is lost when it cannot be read. */
 export interface SlipText {
@@ -21,6 +22,8 @@ export interface SlipText {
   /** Null: the usual way of the crop. */
   readonly method: Method | null;
   readonly variety: string;
+  /** Days to maturity as the packet has them. */
+  readonly varietyDays: string;
   readonly note: string;
   /** For a transplant: the day it was sown, if known. */
   readonly raised: string;
@@ -28,7 +31,7 @@ export interface SlipText {
   readonly since: string;
 }
 
-export const EMPTY_SLIP: SlipText = { crop: "", when: "today", much: "", bedId: null, method: null, variety: "", note: "", raised: "", since: "" };
+export const EMPTY_SLIP: SlipText = { crop: "", when: "today", much: "", bedId: null, method: null, variety: "", varietyDays: "", note: "", raised: "", since: "" };
 
 export interface SlipReading {
   readonly crop: Typed<Crop>;
@@ -37,6 +40,7 @@ export interface SlipReading {
   readonly much: Typed<SowingAmount>;
   readonly raised: Typed<LocalDate | null>;
   readonly since: Typed<number | null>;
+  readonly varietyDays: Typed<PacketDays | null>;
   /** Null until everything can be read. */
   readonly body: NewSowing | null;
   readonly faults: readonly FieldProblem[];
@@ -53,11 +57,12 @@ export function readSlip(text: SlipText, crops: readonly Crop[], today: LocalDat
   const raised: Typed<LocalDate | null> = method !== "transplant" || text.raised.trim() === "" ? got(null) : dateOnly(readDay(text.raised, today));
   const since = method === "established" ? readYear(text.since, today) : got(null);
   const bed: Typed<string> = text.bedId === null ? wrong("No bed is chosen.", "Choose where it stands.") : got(text.bedId);
-  const parts = { crop, when, much, raised, since, bedId: bed };
+  const varietyDays = method === "established" ? got(null) : readPacketDays(text.varietyDays);
+  const parts = { crop, when, much, raised, since, varietyDays, bedId: bed };
   const faults = Object.entries(parts).flatMap(([field, read]) => (read.ok ? [] : [{ field: fieldId(form, field as keyof SlipText), text: read.wrong }]));
-  const readings = { crop, method, when, much, raised, since };
-  if (!crop.ok || !when.ok || !much.ok || !raised.ok || !since.ok || !bed.ok) return { ...readings, body: null, faults };
-  const candidate = bodyOf(text, { crop: crop.value, method, when: when.value, much: much.value, raised: raised.value, since: since.value, bedId: bed.value });
+  const readings = { crop, method, when, much, raised, since, varietyDays };
+  if (!crop.ok || !when.ok || !much.ok || !raised.ok || !since.ok || !varietyDays.ok || !bed.ok) return { ...readings, body: null, faults };
+  const candidate = bodyOf(text, { crop: crop.value, method, when: when.value, much: much.value, raised: raised.value, since: since.value, varietyDays: varietyDays.value, bedId: bed.value });
   const checked = NewSowing.safeParse(candidate);
   if (checked.success) return { ...readings, body: checked.data, faults };
   return { ...readings, body: null, faults: checked.error.issues.map((issue) => ({ field: controlFor(issue.path.join("."), form), text: `${issue.message}.` })) };
@@ -67,6 +72,7 @@ export function readSlip(text: SlipText, crops: readonly Crop[], today: LocalDat
 export function controlFor(path: string, form: string): string {
   if (path === "rowM" || path === "plants" || path === "areaM2") return fieldId(form, "much");
   if (path === "sownOn" || path === "plantedOutOn") return fieldId(form, "when");
+  if (path.startsWith("varietyDays")) return fieldId(form, "varietyDays");
   if (path === "standsSince") return fieldId(form, "since");
   return `${form}-${path}`;
 }
@@ -83,10 +89,11 @@ interface ReadParts {
   readonly much: SowingAmount;
   readonly raised: LocalDate | null;
   readonly since: number | null;
+  readonly varietyDays: PacketDays | null;
   readonly bedId: string;
 }
 
-function bodyOf(text: SlipText, { crop, method, when, much, raised, since, bedId }: ReadParts): NewSowing {
+function bodyOf(text: SlipText, { crop, method, when, much, raised, since, varietyDays, bedId }: ReadParts): NewSowing {
   const about = when.about ? `About the day: “${text.when.trim()}” as written, give or take five days.` : "";
   const note = [text.note.trim(), text.note.includes(about) ? "" : about].filter(Boolean).join(" ");
   return {
@@ -97,6 +104,7 @@ function bodyOf(text: SlipText, { crop, method, when, much, raised, since, bedId
     ...(method === "direct" ? { sownOn: when.date } : {}),
     ...(method === "transplant" ? { plantedOutOn: when.date, ...(raised === null ? {} : { sownOn: raised }) } : {}),
     ...(since === null ? {} : { standsSince: since }),
+    ...(varietyDays === null ? {} : { varietyDays }),
     ...(text.variety.trim() === "" ? {} : { variety: text.variety.trim() }),
     ...(note === "" ? {} : { note }),
   };
@@ -147,6 +155,7 @@ export function slipOf(sowing: Sowing, crops: readonly Crop[], today: LocalDate)
     bedId: sowing.bedId,
     method: sowing.method,
     variety: sowing.variety ?? "",
+    varietyDays: sowing.varietyDays ? packetWords(sowing.varietyDays) : "",
     note: sowing.note ?? "",
     raised: sowing.method === "transplant" && sowing.plantedOutOn !== undefined ? typedDay(sowing.sownOn) : "",
     since: sowing.standsSince === undefined ? "" : String(sowing.standsSince),

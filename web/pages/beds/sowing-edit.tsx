@@ -70,6 +70,7 @@ const ROWS: readonly (readonly [keyof SlipText, string])[] = [
   ["bedId", "Bed"],
   ["method", "Way"],
   ["variety", "Variety"],
+  ["varietyDays", "Days on its packet"],
   ["note", "Note"],
 ];
 

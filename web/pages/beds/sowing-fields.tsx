@@ -49,9 +49,12 @@ export function SowingFields({ form, text, read, crops, beds, onChange, strict }
         </div>
       </div>
       <Choice name={fieldId(form, "bedId")} legend="Bed" options={beds.map(bedOption)} chosen={text.bedId} onChoose={(bedId) => onChange({ bedId })} />
-      <details class="more-fields" open={strict && !read.raised.ok}>
+      <details class="more-fields" open={strict && !(read.raised.ok && read.varietyDays.ok)}>
         <summary class="word">Add variety or a note</summary>
         <FormField id={fieldId(form, "variety")} label="Variety" value={text.variety} onInput={put("variety")} />
+        {!standing && (
+          <FormField id={fieldId(form, "varietyDays")} label="Days to maturity on its packet: 57, 60–65 or 80 days from sowing" value={text.varietyDays} onInput={put("varietyDays")} {...words("varietyDays", read.varietyDays)} />
+        )}
         {read.method === "transplant" && (
           <FormField id={fieldId(form, "raised")} label="Sown on, if raised at home" value={text.raised} onInput={put("raised")} {...words("raised", read.raised)} />
         )}

@@ -1,17 +1,16 @@
 /** One sowing from its data: the sentence, its season as a picture, what was seen and picked, what the dates rest on. */
-import { useState } from "preact/hooks";
 import type { Bed } from "#shared/contracts/beds.ts";
 import type { Crop } from "#shared/contracts/crops.ts";
 import type { Pick } from "#shared/contracts/picks.ts";
 import type { Sowing } from "#shared/contracts/sowings.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import * as calls from "../../api/calls.ts";
-import { asProblem } from "../../api/problem.ts";
 import { inOurUnits, lower, shortDay } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { DottedPlate } from "../../parts/waiting.tsx";
 import { narrow } from "../../screen.ts";
+import { Lifting } from "./lifting.tsx";
 import { PicksOf } from "./picks.tsx";
 import { SeasonKey } from "./season-key.tsx";
 import { SeasonPlate } from "./season-plate.tsx";
@@ -20,6 +19,9 @@ import { Sightings, STAGE_WORDS } from "./sightings.tsx";
 import { Sources } from "./sources.tsx";
 import { SowingEdit } from "./sowing-edit.tsx";
 import { beganWords, restsOnNothing, seasonWords, sowingAnswer } from "./sowing-words.ts";
+import { useEditing } from "./use-editing.ts";
+import { WarmthSoFar } from "./warmth.tsx";
+import { ownRecordSentence } from "./warmth-words.ts";
 import { WeeksTable } from "./weeks-table.tsx";
 
 export interface SowingData {
@@ -40,6 +42,8 @@ export function SowingSheet({ data, again, onRemove }: SowingSheetProps) {
   const { sowing, picks, beds, crops, today } = data;
   const crop = crops.find(({ crop: slug }) => slug === sowing.crop);
   const bed = beds.find(({ id }) => id === sowing.bedId);
+  const { forecast } = sowing;
+  const own = ownRecordSentence(forecast.own);
   return (
     <>
       <Answer>{sowingAnswer(sowing, crop, today)}</Answer>
@@ -55,18 +59,21 @@ export function SowingSheet({ data, again, onRemove }: SowingSheetProps) {
         </p>
       ))}
       <Season data={data} crop={crop} />
+      {forecast.lift && <Lifting lift={forecast.lift} today={today} />}
+      {forecast.warmth && <WarmthSoFar warmth={forecast.warmth} today={today} />}
       <div class="panel-parts">
         <PicksOf sowing={sowing} picks={picks} today={today} again={again} />
         <Sightings sowing={sowing} today={today} again={again} />
       </div>
       <section class="sec" aria-labelledby="rests-h">
         <h2 id="rests-h">What the dates rest on</h2>
-        {sowing.forecast.notes.map((note) => (
+        <p class="note">{own ?? "Nothing of your own record counts here yet. A finished sowing of this crop, with its picks written down, moves what comes after it."}</p>
+        {forecast.notes.map((note) => (
           <p class="note" key={note}>
             {inOurUnits(note)}
           </p>
         ))}
-        <Sources basis={sowing.forecast.basis} crop={crop} />
+        <Sources basis={forecast.basis} crop={crop} />
       </section>
       <Changes data={data} again={again} onRemove={onRemove} />
     </>
@@ -113,20 +120,7 @@ function marksOf({ sowing, today }: SowingData, short: boolean): DayMark[] {
 
 function Changes({ data, again, onRemove }: SowingSheetProps) {
   const { sowing, beds, crops, today } = data;
-  const [editing, setEditing] = useState<Sowing | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const attempt = async (act: () => Promise<void>): Promise<void> => {
-    try {
-      setProblem(null);
-      await act();
-    } catch (thrown) {
-      setProblem(asProblem(thrown).message);
-    }
-  };
-  const done = (changed: boolean): void => {
-    setEditing(null);
-    if (changed) void again();
-  };
+  const { editing, problem, attempt, toggle, done } = useEditing<Sowing>(again);
   return (
     <section class="sec" aria-labelledby="entry-h">
       <h2 id="entry-h">The entry</h2>
@@ -136,7 +130,7 @@ function Changes({ data, again, onRemove }: SowingSheetProps) {
         <SowingEdit sowing={editing} crops={crops} beds={beds} today={today} onDone={done} />
       ) : (
         <p class="acts">
-          <button type="button" class="btn" onClick={() => void attempt(async () => setEditing(await calls.sowing(sowing.id)))}>
+          <button type="button" class="btn" onClick={() => void toggle(() => calls.sowing(sowing.id))}>
             Change this sowing
           </button>
           <button type="button" class="btn word" onClick={() => void attempt(() => onRemove(sowing))}>

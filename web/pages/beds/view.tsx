@@ -14,6 +14,7 @@ import { BedForm } from "./bed-form.tsx";
 import { BedList } from "./bed-list.tsx";
 import { BedStrip } from "./bed-strip.tsx";
 import { standOf, type Stand } from "./lanes.ts";
+import { SowForTable } from "./sow-for-table.tsx";
 import { SowingSlip } from "./sowing-slip.tsx";
 import { sowingName } from "./sowing-words.ts";
 import type { Preview } from "./use-preview.ts";
@@ -87,6 +88,7 @@ function WithBeds({ data, acts }: { readonly data: BedsData; readonly acts: Beds
         {acts.taken && <UndoLine done={acts.taken.words} of={acts.taken.words} undo={acts.taken.undo} />}
         {acts.problem !== null && <ProblemNote key={acts.problem} lead={acts.problem} />}
         {list}
+        <SowForTable crops={crops} today={today} />
         <details class="add-bed">
           <summary class="word">Add a bed</summary>
           <BedForm form="bed-new" onSave={acts.addBed} saveWords="Save the bed" />
