@@ -28,21 +28,21 @@ const HOME: Household = {
 };
 const FIELDS = fieldsOf(HOME, "UTC");
 const faultsOf = (change: Partial<HouseholdFields>): string[] => {
-  const read = readHousehold({ ...FIELDS, ...change }, null, HOME.kitchen);
+  const read = readHousehold({ ...FIELDS, ...change }, null, HOME);
   return read.ok ? [] : read.faults.map(({ field }) => field);
 };
 
 describe("the household's form", () => {
   it("gives back what is stored", () => {
-    const read = readHousehold(FIELDS, null, HOME.kitchen);
-    const { name, zone, latitude, longitude, altitudeM, people, weekStart, units, glutGrams, kitchen, cooks } = HOME;
-    expect(read).toEqual({ ok: true, body: { name, zone, latitude, longitude, altitudeM, people, weekStart, units, glutGrams, kitchen, cooks } });
+    const read = readHousehold(FIELDS, null, HOME);
+    const { name, zone, latitude, longitude, altitudeM, people, weekStart, units, glutGrams, kitchen, cooks, away, avoids } = HOME;
+    expect(read).toEqual({ ok: true, body: { name, zone, latitude, longitude, altitudeM, people, weekStart, units, glutGrams, kitchen, cooks, away, avoids } });
   });
 
   it("sends its own appetite only where it has one", () => {
     const eats = [{ crop: "carrot", gramsPerWeek: 600 }];
-    expect(readHousehold(FIELDS, eats, HOME.kitchen)).toMatchObject({ ok: true, body: { eats } });
-    expect(readHousehold(FIELDS, null, HOME.kitchen)).not.toHaveProperty("body.eats");
+    expect(readHousehold(FIELDS, eats, HOME)).toMatchObject({ ok: true, body: { eats } });
+    expect(readHousehold(FIELDS, null, HOME)).not.toHaveProperty("body.eats");
   });
 
   it("starts empty where nobody has said where the garden lies, with the browser's own time zone", () => {
@@ -107,9 +107,9 @@ describe("the household's form", () => {
     ];
     const kitchen = { ...HOME.kitchen, ovens };
     const fields = fieldsOf({ ...HOME, kitchen }, "UTC");
-    expect(readHousehold(fields, null, kitchen)).toMatchObject({ body: { kitchen: { ovens } } });
-    expect(readHousehold({ ...fields, trays: "3" }, null, kitchen)).toMatchObject({ body: { kitchen: { ovens: [{ trays: 3 }, { trays: 3, preheatMin: 15 }] } } });
-    expect(readHousehold({ ...fields, ovens: "0" }, null, kitchen)).toMatchObject({ body: { kitchen: { ovens: [] } } });
+    expect(readHousehold(fields, null, { ...HOME, kitchen })).toMatchObject({ body: { kitchen: { ovens } } });
+    expect(readHousehold({ ...fields, trays: "3" }, null, { ...HOME, kitchen })).toMatchObject({ body: { kitchen: { ovens: [{ trays: 3 }, { trays: 3, preheatMin: 15 }] } } });
+    expect(readHousehold({ ...fields, ovens: "0" }, null, { ...HOME, kitchen })).toMatchObject({ body: { kitchen: { ovens: [] } } });
   });
 
   it("finds the control for a path of the service's answer", () => {

@@ -21,7 +21,7 @@ export function EatsForm({ home, book, again }: EatsFormProps) {
   const isBad = (crop: string): boolean => attempt?.faults.some(({ field }) => field === `eats-${crop}`) ?? false;
   const gramsOf = (crop: string, grams: number): string => typed[crop] ?? String(grams);
   const send = async (eats: Household["eats"] | null, words: string): Promise<void> => {
-    const read = readHousehold(fieldsOf(home, home.zone), eats, home.kitchen);
+    const read = readHousehold(fieldsOf(home, home.zone), eats, home);
     const n = (attempt?.n ?? 0) + 1;
     if (!read.ok) return setAttempt({ n, lead: "Save the place of the household first, then what it eats.", faults: [] });
     const saved = await saveHousehold(read.body);

@@ -48,11 +48,13 @@ export function fieldsOf(household: Household, zone: string): HouseholdFields {
 }
 
 type Kitchen = Household["kitchen"];
+/** What other forms of the page say; this one hands it back as it is stored. */
+export type Kept = Pick<Household, "kitchen" | "away" | "avoids"> & { readonly kitchenMinPerWeek?: number | undefined };
 type Eats = readonly { readonly crop: string; readonly gramsPerWeek: number }[];
 export type ReadHousehold = { readonly ok: true; readonly body: NewHousehold } | { readonly ok: false; readonly faults: readonly FieldProblem[] };
 
-/** The whole household as it is sent; `eats` null leaves the appetite to the book, `kept` keeps ovens that differ from one another. */
-export function readHousehold(fields: HouseholdFields, eats: Eats | null, kept?: Kitchen): ReadHousehold {
+/** The whole household as it is sent; `eats` null leaves the appetite to the book, `kept` hands back what is not in these fields, and ovens that differ from one another. */
+export function readHousehold(fields: HouseholdFields, eats: Eats | null, kept?: Kept): ReadHousehold {
   const ovens = numberIn(fields.ovens);
   const countedOvens = Number.isInteger(ovens) && ovens >= 0 && ovens <= 4;
   const parsed = NewHousehold.safeParse({
@@ -66,8 +68,10 @@ export function readHousehold(fields: HouseholdFields, eats: Eats | null, kept?:
     units: fields.units,
     glutGrams: numberIn(fields.glutGrams),
     cooks: numberIn(fields.cooks),
-    kitchen: { ovens: countedOvens ? ovensOf(fields, ovens, kept) : [], burners: numberIn(fields.burners), pots: numberIn(fields.pots), sinks: numberIn(fields.sinks) },
+    kitchen: { ovens: countedOvens ? ovensOf(fields, ovens, kept?.kitchen) : [], burners: numberIn(fields.burners), pots: numberIn(fields.pots), sinks: numberIn(fields.sinks) },
     ...(eats === null ? {} : { eats: [...eats] }),
+    ...(kept === undefined ? {} : { away: kept.away, avoids: kept.avoids }),
+    ...(kept?.kitchenMinPerWeek === undefined ? {} : { kitchenMinPerWeek: kept.kitchenMinPerWeek }),
   });
   const faults = new Map<string, FieldProblem>();
   if (!countedOvens) faults.set("ovens", { field: "ovens", text: `${LABELS["ovens"]}: none to four` });

@@ -1,5 +1,5 @@
 /** Who we are, where the garden lies, its weather, what we eat and what we cook with. */
-import { crops, household, weather } from "../../api/calls.ts";
+import { crops, household, recipes, takeOut, tastes, weather } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { LoadFailed } from "../../parts/problem-note.tsx";
@@ -7,18 +7,20 @@ import { Waiting } from "../../parts/waiting.tsx";
 import { Afresh } from "./afresh.tsx";
 import { EatsForm } from "./eats-form.tsx";
 import { PlaceForm } from "./place-form.tsx";
+import { Tastes } from "./tastes.tsx";
 import { WeatherForm } from "./weather-form.tsx";
 import { householdSentence } from "./words.ts";
+import { YearForm } from "./year-form.tsx";
 import "./household.css";
 
 export default function HouseholdPage() {
   const { load, again } = useLoad("household", async (signal) => {
-    const [home, held, book] = await Promise.all([household(signal), weather(signal), crops(signal)]);
-    return { home, held, book };
+    const [home, held, book, liked, all, tonight] = await Promise.all([household(signal), weather(signal), crops(signal), tastes(signal), recipes({}, signal), takeOut(signal)]);
+    return { home, held, book, liked, all, today: tonight.on };
   });
   if (load.state === "waiting") return <Waiting name="Household" doing="Fetching what you said about the household." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
-  const { home, held, book } = load.value;
+  const { home, held, book, liked, all, today } = load.value;
   return (
     <>
       <Answer>{householdSentence(home, held)}</Answer>
@@ -29,6 +31,10 @@ export default function HouseholdPage() {
         </div>
       </div>
       <EatsForm home={home} book={book} again={again} />
+      <div class="two-up">
+        <YearForm home={home} book={book} today={today} again={again} />
+        <Tastes tastes={liked} recipes={all} again={again} />
+      </div>
       <Afresh name={home.name} />
     </>
   );

@@ -32,7 +32,7 @@ export function PlaceForm({ home, again }: PlaceFormProps) {
   };
   const fail = (failed: Omit<Attempt, "n">): void => setAttempt((before) => ({ ...failed, n: (before?.n ?? 0) + 1 }));
   const send = async (stored: Household): Promise<void> => {
-    const read = readHousehold(fields, stored.eatsFrom === "household" ? stored.eats : null, stored.kitchen);
+    const read = readHousehold(fields, stored.eatsFrom === "household" ? stored.eats : null, stored);
     setTheirs(null);
     if (!read.ok) return fail({ lead: leadFor(read.faults.length, "the household"), faults: read.faults });
     const saved = await saveHousehold(read.body);

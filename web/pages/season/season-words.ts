@@ -87,19 +87,13 @@ export function lineWords({ makes, uses, handsOnMin, freezerLitres, jars }: Plan
     .join("; ");
 }
 
-const COURSES = { poor: "In a poor year", usual: "In a usual year", good: "In a good year" } as const;
-export const courseName = (id: Plan["courses"][number]["id"]): string => COURSES[id];
+const ORDER = ["poor", "usual", "good"] as const;
+/** From the poor year to the good one. */
+export const inOrder = (courses: Plan["courses"]): Plan["courses"] => [...courses].sort((a, b) => ORDER.indexOf(a.id) - ORDER.indexOf(b.id));
 
-/** “one year in 5”, as chances are told here. */
-export function chanceWords(chance: number): string {
-  const twentieths = Math.round(chance * 20);
-  if (twentieths <= 0) return "hardly ever";
-  if (twentieths >= 20) return "every year";
-  return `${twentieths} ${twentieths === 1 ? "year" : "years"} in 20`;
-}
-
-/** “38 of 40 portions”, “all 40 portions”. */
-export const reachedWords = ({ portions, reachedPortions, missingPortions }: Asked): string => (missingPortions === 0 ? `all ${count(portions, "portion", "portions")}` : `${reachedPortions} of ${count(portions, "portion", "portions")}`);
+/** “all 40 portions”, “27 of 40 portions, 13 short”. */
+export const reachedWords = ({ portions, reachedPortions, missingPortions }: Pick<Asked, "portions" | "reachedPortions" | "missingPortions">): string =>
+  missingPortions === 0 ? `all ${count(portions, "portion", "portions")}` : `${reachedPortions} of ${count(portions, "portion", "portions")}, ${missingPortions} short`;
 
 /** Quiet weeks in a row that say the same stand in one row; a week with lines or a loss stands by itself. */
 export function together(weeks: readonly PlanWeek[]): PlanWeek[][] {

@@ -12,7 +12,7 @@ import { UndoLine } from "../../parts/undo-line.tsx";
 import { written } from "../../parts/written.ts";
 import { Strip } from "./strips.tsx";
 import { levelField, levelPath } from "./week-axis.ts";
-import { sentence, type Asked } from "./season-words.ts";
+import { reachedWords, sentence, type Asked } from "./season-words.ts";
 import { WantedForm } from "./wanted-form.tsx";
 import { targetWords, wishWords, type Wanted } from "./wanted-words.ts";
 
@@ -118,7 +118,7 @@ function One({ one, asked, starts, today }: { readonly one: Wanted; readonly ask
   const most = Math.max(asked.portions, ...asked.byWeek.map(({ portions }) => portions)) * 1.05;
   const due = asked.by === null ? null : daysBetween(starts[0] as string, asked.by) / 7;
   return (
-    <Strip id={`asked-${one.id}`} title={one.title} words={`${sentence(plainly)} ${written(asked.text)}`} starts={starts} rem={3.5} most={most} levels={[{ value: asked.portions, words: String(asked.portions) }]}>
+    <Strip id={`asked-${one.id}`} title={one.title} words={`${sentence(plainly)} ${sentence(`by then ${reachedWords(asked)}`)}`} starts={starts} rem={3.5} most={most} levels={[{ value: asked.portions, words: String(asked.portions) }]}>
       {(axis, height) => (
         <>
           <path d={levelField(asked.byWeek.map(({ portions }) => portions), most, height, axis)} class={asked.missingPortions > 0 ? "k-edge" : "k-hill"} />
