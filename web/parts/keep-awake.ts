@@ -23,11 +23,12 @@ export function useKeepAwake(wanted: boolean): Awake {
         setAwake("refused");
       }
     };
-    void take();
-    document.addEventListener("visibilitychange", take);
+    const inSight = (): void => void take();
+    inSight();
+    document.addEventListener("visibilitychange", inSight);
     return () => {
       left = true;
-      document.removeEventListener("visibilitychange", take);
+      document.removeEventListener("visibilitychange", inSight);
       void lock?.release();
     };
   }, [wanted]);

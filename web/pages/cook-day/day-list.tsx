@@ -11,9 +11,10 @@ import { day as dayName, lower } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { goTo } from "../../router.ts";
+import { ChooseDay } from "./choose-day.tsx";
 import { bodyOf, withDish } from "./day-body.ts";
 import { DayForm, type Failed } from "./day-form.tsx";
-import { fieldAt, labelAt } from "./day-frame.ts";
+import { fieldAt, labelAt, type DayFrame } from "./day-frame.ts";
 import { dishesOf, weekdayOf } from "./day-words.ts";
 
 interface DayListProps {
@@ -39,6 +40,11 @@ export function DayList({ days, home, asked, today }: DayListProps) {
       return { lead: problem.message, faults: problem.fields.map(({ path, message }) => ({ field: fieldAt(path.split(".")), text: `${labelAt(fieldAt(path.split(".")))}: ${message}` })) };
     }
   };
+  const usual: DayFrame = { on: saturdayAfter(today), startsAt: "09:00", cooks: home.cooks, kitchen: home.kitchen, unavailable: [] };
+  const planThese = async (dishes: NewCookDay["dishes"]): Promise<void> => {
+    const refused = await plan({ on: usual.on, startsAt: usual.startsAt, cooks: usual.cooks, kitchen: usual.kitchen, dishes });
+    if (refused) setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: refused.lead }));
+  };
   const putInto = async (dayId: string, recipe: Recipe): Promise<void> => {
     try {
       await putCookDay(dayId, withDish(bodyOf(await cookDay(dayId)), recipe.id));
@@ -52,10 +58,11 @@ export function DayList({ days, home, asked, today }: DayListProps) {
       <Answer>{listSentence(coming[0], asked, today)}</Answer>
       {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
       <DaysOf title="Coming" days={coming} today={today} asked={asked} onPut={(dayId, recipe) => void putInto(dayId, recipe)} />
+      {asked === null && <ChooseDay today={today} onPlan={(dishes) => void planThese(dishes)} />}
       <section class="sec" aria-labelledby="new-day">
         <h2 id="new-day">{asked && coming.length > 0 ? "Or plan another day" : "Plan a cook day"}</h2>
         <DayForm
-          frame={{ on: saturdayAfter(today), startsAt: "09:00", cooks: home.cooks, kitchen: home.kitchen, unavailable: [] }}
+          frame={usual}
           today={today}
           dishes={asked ? [{ recipeId: asked.id, batches: 1 }] : []}
           button="Plan this day"

@@ -1,6 +1,7 @@
 /** One cook day: sentence, lanes, steps in order, dishes; where it cannot be, what clashes and what would help. */
 import { useState } from "preact/hooks";
 import type { CookDay, NewCookDay, Timetable } from "#shared/contracts/cook-days.ts";
+import type { Counter } from "#shared/contracts/counter.ts";
 import type { Crop } from "#shared/contracts/crops.ts";
 import type { Recipe } from "#shared/contracts/recipes.ts";
 import { putCookDay, removeCookDay } from "../../api/calls.ts";
@@ -13,18 +14,19 @@ import { useTitle } from "../../parts/title.ts";
 import { UndoLine } from "../../parts/undo-line.tsx";
 import { written } from "../../parts/written.ts";
 import { Clashes } from "./clashes.tsx";
+import { Advice } from "./day-advice.tsx";
 import { bodyOf } from "./day-body.ts";
 import { DayForm, type Failed } from "./day-form.tsx";
 import { fieldAt, labelAt } from "./day-frame.ts";
 import { daySentence, underSentence, weekdayOf } from "./day-words.ts";
 import { DishList } from "./dish-list.tsx";
-import { LanesPlate } from "./lanes-plate.tsx";
-import { StepList } from "./step-list.tsx";
+import { PlanView } from "./plan-view.tsx";
 
 /** A day as it is stored, with its timetable or the reason why there is none. */
 export interface Planned {
   readonly day: CookDay;
   readonly plan: Timetable | ApiProblem;
+  readonly counter: Counter;
 }
 
 interface DayViewProps {
@@ -35,7 +37,7 @@ interface DayViewProps {
   readonly again: () => Promise<void>;
 }
 
-export function DayView({ planned: { day, plan: asked }, all, book, today, again }: DayViewProps) {
+export function DayView({ planned: { day, plan: asked, counter }, all, book, today, again }: DayViewProps) {
   const plan = asked instanceof Error ? null : asked;
   const [failed, setFailed] = useState<(Failed & { readonly n: number }) | null>(null);
   const [doing, setDoing] = useState("");
@@ -91,6 +93,21 @@ export function DayView({ planned: { day, plan: asked }, all, book, today, again
     );
   const impossible = plan?.status === "infeasible";
   const form = <DayForm key={JSON.stringify({ ...day, dishes: [] })} frame={day} today={today} dishes={bodyOf(day).dishes} button="Save and plan again" solid={impossible} onSave={putFrame} />;
+  const beside = (
+    <>
+      <DishList day={day} plan={plan} all={all} names={new Map(book.map(({ crop, name }) => [crop, name]))} doing={doing} onChange={(dishes, words) => void putDishes(dishes, words)} />
+      {plan?.notes.map((words) => (
+        <p class="notes" key={words}>
+          {written(words)}
+        </p>
+      ))}
+      <p class="acts no-print">
+        <button type="button" class="btn word" onClick={() => void attempt(() => removeCookDay(day.id), true)}>
+          Remove this day
+        </button>
+      </p>
+    </>
+  );
   return (
     <>
       <Answer>{daySentence(day, plan, today)}</Answer>
@@ -109,28 +126,16 @@ export function DayView({ planned: { day, plan: asked }, all, book, today, again
           </section>
         </>
       )}
-      {plan && plan.steps.length > 0 && <LanesPlate day={day} plan={plan} recipes={all} />}
-      <div class="cook-grid">
-        {plan && plan.steps.length > 0 && <StepList day={day} plan={plan} />}
-        <div>
-          <DishList day={day} plan={plan} all={all} names={new Map(book.map(({ crop, name }) => [crop, name]))} doing={doing} onChange={(dishes, words) => void putDishes(dishes, words)} />
-          {plan?.notes.map((words) => (
-            <p class="notes" key={words}>
-              {words}
-            </p>
-          ))}
-          <p class="acts no-print">
-            {plan && plan.steps.length > 0 && (
-              <button type="button" class="btn main" onClick={() => print()}>
-                Print the plan
-              </button>
-            )}
-            <button type="button" class="btn word" onClick={() => void attempt(() => removeCookDay(day.id), true)}>
-              Remove this day
-            </button>
-          </p>
+      {plan && plan.steps.length > 0 ? (
+        <PlanView day={day} plan={plan} counter={counter} recipes={all} again={again}>
+          {beside}
+        </PlanView>
+      ) : (
+        <div class="cook-grid">
+          <div>{beside}</div>
         </div>
-      </div>
+      )}
+      {plan && plan.steps.length > 0 && (counter.state === "draft" || counter.state === "agreed") && <Advice dayId={day.id} />}
       {plan && <Care cautions={plan.cautions} />}
       {!impossible && (
         <details class="sec no-print">

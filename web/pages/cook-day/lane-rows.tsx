@@ -40,7 +40,7 @@ function Block({ span, x, y, rem }: LaneProps & { readonly span: Span }) {
   const width = Math.max(2, x(span.toMin) - at - 1.5);
   const words = fitted(span.words, roomFor(width - 0.6 * rem, rem));
   return (
-    <g>
+    <g data-step={span.first}>
       <rect x={at} y={y} width={width} height={3.1 * rem} class="k-ink-fill" />
       {width > 2.6 * rem ? (
         <>
@@ -74,7 +74,7 @@ function Loads({ span, x, y, rem }: LaneProps & { readonly span: Span }) {
   const figures = numbersOf(span);
   const hasFigures = to - from > (1.2 + figures.length * LETTER_REM) * rem;
   return (
-    <g>
+    <g data-step={span.first}>
       {span.parts.map((part) => (
         <rect key={part.fromMin} x={x(part.fromMin)} y={y + low} width={Math.max(2, x(part.toMin) - x(part.fromMin) - 1)} height={3.1 * rem - low} class="k-ink-fill" />
       ))}

@@ -6,6 +6,7 @@ import { length } from "../../format.ts";
 import { Measured, type Room } from "../../parts/measured.tsx";
 import { clockMarks, markEvery } from "./clock-marks.ts";
 import { clockAt, startOf } from "./day-words.ts";
+import { dragBlock } from "./drag-block.ts";
 import { AloneLane, BurnerLane, HandsLane, HeatPattern, OvenLane } from "./lane-rows.tsx";
 import { Key } from "./lanes-key.tsx";
 import { lanesOf, stacked, type Lanes, type Stretch } from "./lanes.ts";
@@ -16,13 +17,15 @@ interface PlateProps {
   readonly day: CookDay;
   readonly plan: Timetable;
   readonly recipes: readonly Recipe[];
+  /** A block of hands was dragged so many minutes; `first` is its number in the list. Left out where nothing can be moved. */
+  readonly onDrag?: ((first: number, byMin: number) => void) | undefined;
 }
 
-export function LanesPlate({ day, plan, recipes }: PlateProps) {
+export function LanesPlate({ day, plan, recipes, onDrag }: PlateProps) {
   const lanes = lanesOf(day, plan, recipes);
   const waits = waitsOf(plan, recipes);
   return (
-    <section class="lanes" aria-label="Lanes">
+    <section class={`lanes${onDrag ? " movable" : ""}`} aria-label="Lanes" onPointerDown={onDrag && ((event) => dragBlock(event, lanes.endMin, onDrag))}>
       <div class="scroll" tabIndex={0} role="region" aria-label="Lanes; they scroll sideways on a phone">
         <Measured>{(room) => <Drawing day={day} plan={plan} lanes={lanes} waits={waits} room={room} heat="heat" />}</Measured>
       </div>
@@ -81,7 +84,7 @@ function Drawing({ day, plan, lanes, waits, room, heat }: DrawingProps) {
   const done = plan.endMin ?? lanes.endMin;
   const words = `Lanes for hands, oven, burners, what goes by itself and how long it may wait, from ${day.startsAt} to ${clockAt(day, done)}. The same steps stand in the list below.`;
   return (
-    <svg width={width} height={y + 4} viewBox={`0 0 ${width} ${y + 4}`} role="img" aria-label={words}>
+    <svg width={width} height={y + 4} viewBox={`0 0 ${width} ${y + 4}`} role="img" aria-label={words} data-lane={inner}>
       <HeatPattern id={heat} />
       {clockMarks(startOf(day), lanes.endMin, markEvery(lanes.endMin, inner, MARK_REM * rem)).map((minute) => (
         <g key={minute}>

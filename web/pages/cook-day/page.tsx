@@ -1,11 +1,13 @@
 /** /cook-day: the days and a new one. /cook-day/{id}: one day with its timetable, as lanes and as a list. */
 import { cookDay, cookDays, crops, health, household, recipe, recipes, timetable } from "../../api/calls.ts";
+import { counter } from "../../api/counter-calls.ts";
 import { isAbort } from "../../api/client.ts";
 import { useLoad } from "../../api/load.ts";
 import { asProblem } from "../../api/problem.ts";
 import { LoadFailed } from "../../parts/problem-note.tsx";
 import { Waiting } from "../../parts/waiting.tsx";
 import type { PageProps } from "../../pages.ts";
+import { agreedPlan } from "./agreed.ts";
 import { DayList } from "./day-list.tsx";
 import { DayView, type Planned } from "./day-view.tsx";
 import "./cook-day.css";
@@ -34,11 +36,17 @@ function One({ id }: { readonly id: string }) {
   return <DayView {...load.value} again={again} />;
 }
 
-/** A day whose timetable takes too long to work out is shown all the same, so that a dish can be taken out of it. */
+/**
+ * The plan agreed on, or the service's own timetable. A day whose timetable takes too long to work out is shown all the same, so that a
+ * dish can be taken out of it.
+ */
 async function plannedDay(id: string, signal: AbortSignal): Promise<Planned> {
-  const plan = timetable(id, signal).catch((thrown: unknown) => {
+  const [day, atCounter] = await Promise.all([cookDay(id, signal), counter(id, signal)]);
+  const agreed = agreedPlan(atCounter);
+  if (agreed) return { day, counter: atCounter, plan: agreed };
+  const plan = await timetable(id, signal).catch((thrown: unknown) => {
     if (isAbort(thrown)) throw thrown;
     return asProblem(thrown);
   });
-  return { day: await cookDay(id, signal), plan: await plan };
+  return { day, counter: atCounter, plan };
 }

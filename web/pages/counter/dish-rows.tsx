@@ -28,8 +28,7 @@ export function DishRows({ counter, acts }: { readonly counter: Counter; readonl
                 </button>
               </p>
             ) : (
-              dish.state !== "left out" &&
-              dish.state !== "planned" && (
+              (dish.state === "cooling" || dish.state === "ready to put away" || (counter.state === "finished" && dish.state === "under way")) && (
                 <p class="c-acts">
                   <a class="btn" href={`/counter/${counter.id}?close=${dish.dish}`}>
                     Put away<span class="vh">: {dish.title}</span>

@@ -1,7 +1,7 @@
 /** What is pressed at the counter, each written down at the service at once; the last one can be taken back. */
 import { useState } from "preact/hooks";
 import type { Counter, CounterStep, NewMark } from "#shared/contracts/counter.ts";
-import type { NewDayPlan } from "#shared/contracts/day-plans.ts";
+import type { NewDayPlan, StepRef } from "#shared/contracts/day-plans.ts";
 import type { NewTimer, Timer } from "#shared/contracts/timers.ts";
 import { changeTimer, putMark, putPlan, putTimer, removeBatch, removeMark, removePlan } from "../../api/counter-calls.ts";
 import { newId } from "../../api/new-id.ts";
@@ -59,9 +59,10 @@ export function useActs(counter: Counter, serviceTime: () => number, again: () =
     };
     void run(act, { words: `${firstWords(step.text)}: begun.`, undo: () => void run(undo) });
   };
+  const timerOf = ({ dish, step, load }: StepRef): Timer | undefined => counter.timers.find((one) => one.state !== "stopped" && one.step?.dish === dish && one.step.step === step && one.step.load === load);
   const finish = (step: CounterStep): void => {
     const markId = newId();
-    const timer = counter.timers.find((one) => one.state !== "stopped" && one.step?.dish === step.dish && one.step.step === step.step && one.step.load === step.load);
+    const timer = timerOf(step);
     const act = async (): Promise<void> => {
       await putMark(id, markId, { kind: "done", ...at(step) });
       if (timer) await changeTimer(id, timer, changed(timer, { stopped: true }));
@@ -69,8 +70,13 @@ export function useActs(counter: Counter, serviceTime: () => number, again: () =
     void run(act, { words: `${firstWords(step.text)}: done.`, undo: () => unmark(markId) });
   };
   const replan = async (plan: NewDayPlan): Promise<void> => {
+    // what takes longer rings later
+    const timer = plan.kind === "late" && plan.step ? timerOf(plan.step) : undefined;
     setPlanning(true);
-    await run(() => putPlan(id, newId(), plan));
+    await run(async () => {
+      await putPlan(id, newId(), plan);
+      if (timer && plan.kind === "late") await changeTimer(id, timer, changed(timer, { endsAt: later(timer.endsAt, plan.byMin), heard: false }));
+    });
     setPlanning(false);
   };
   const change = (timer: Timer, to: Parameters<typeof changed>[1]): void => void run(() => changeTimer(id, timer, changed(timer, to)));
@@ -90,7 +96,7 @@ export function useActs(counter: Counter, serviceTime: () => number, again: () =
     setTimer: (timer) => void run(() => putTimer(id, newId(), timer)),
     hear: (timer) => change(timer, { heard: true }),
     putOff: ({ timer }, minutes) => {
-      if (timer) change(timer, { endsAt: new Date(serviceTime() + minutes * 60_000).toISOString(), heard: false });
+      if (timer) change(timer, { endsAt: later(new Date(serviceTime()).toISOString(), minutes), heard: false });
     },
     clear: ({ timer }) => {
       if (timer) change(timer, { stopped: true });
@@ -98,3 +104,5 @@ export function useActs(counter: Counter, serviceTime: () => number, again: () =
     planning,
   };
 }
+
+const later = (instant: string, minutes: number): string => new Date(Date.parse(instant) + minutes * 60_000).toISOString();
