@@ -7,12 +7,22 @@ export interface MinuteRange {
   readonly high: number;
 }
 
+export interface OvenNeed {
+  readonly c: number;
+  readonly trays: number;
+  /** What it comes out well at too; another dish may share the oven at a heat that suits both. Left out = `c` and no other. */
+  readonly fromC?: number | undefined;
+  readonly toC?: number | undefined;
+}
+
 export interface StepNeeds {
-  readonly oven?: { readonly c: number; readonly trays: number };
+  readonly oven?: OvenNeed;
   readonly burners?: number;
   /** Large pots held during this step only; a pot kept across steps stands in the recipe's `holds`. */
   readonly pots?: number;
   readonly sinks?: number;
+  /** By name (slow pot, steamer, canner), one of it, held during this step. */
+  readonly appliance?: string | undefined;
 }
 
 export interface RecipeStep {

@@ -23,6 +23,8 @@ function features(day: CookDayInput): string[] {
     ["waits", steps.some((step) => step.maxWaitMin !== undefined)],
     ["two heats", heats.size > 1],
     ["two ovens", day.kitchen.ovens.length > 1 && heats.size > 0],
+    ["heats that may differ", steps.some((step) => step.needs.oven?.fromC !== undefined) && heats.size > 1],
+    ["a thing by name", steps.some((step) => step.needs.appliance !== undefined)],
     ["loads", steps.some((step) => step.loads)],
     ["a cook away", day.unavailable.length > 0],
     ["things kept", day.dishes.some((dish) => dish.holds.length > 0)],
@@ -53,7 +55,7 @@ test("every end, every stand and every refusal is that of exhaustion", { timeout
     features(day).forEach(count);
   }
   expect(Math.min(reached.get("refused") ?? 0, reached.get("planned") ?? 0)).toBeGreaterThan(600);
-  for (const name of ["waits", "two heats", "two ovens", "loads", "a cook away", "things kept", "limits", "ranges", "fixed times", "another dish's step"]) {
+  for (const name of ["waits", "two heats", "heats that may differ", "a thing by name", "two ovens", "loads", "a cook away", "things kept", "limits", "ranges", "fixed times", "another dish's step"]) {
     expect([name, (reached.get(name) ?? 0) > 150]).toEqual([name, true]);
   }
 });

@@ -68,6 +68,61 @@ describe("ovens", () => {
   });
 });
 
+describe("an oven at a heat that suits several", () => {
+  const span = (c: number, fromC: number, toC: number): Partial<RecipeStep> => ({ needs: { oven: { c, trays: 1, fromC, toC } } });
+  const heats = (plan: CookDayPlan): (string | number | null)[][] => plan.steps.map((one) => [one.step, one.startMin, one.ovenC]);
+
+  test("two share it where what each allows meets; by themselves each has its own", () => {
+    // 10 to heat, then 20 at 190: it suits 180–190 and 190–210. One degree less, and the change of 15 lies between: 10 + 20 + 15 + 20.
+    const plan = solve([dish([step("a", 0, 20, span(180, 180, 190)), step("b", 0, 20, span(200, 190, 210))])]);
+    expect(end(plan)).toEqual(["optimal", 30]);
+    expect(heats(plan)).toEqual([["a", 10, 190], ["b", 10, 190]]);
+    expect(end(solve([dish([step("a", 0, 20, span(180, 180, 189)), step("b", 0, 20, span(200, 190, 210))])]))).toEqual(["optimal", 65]);
+    expect(heats(solve([dish([step("a", 0, 20, span(180, 170, 190))])]))).toEqual([["a", 10, 180]]);
+  });
+
+  test("what suits both of two heats joins either, and does not join the two", () => {
+    // a and c keep apart: 10 + 20 + 15 + 20; b, which suits both, goes beside one of them.
+    const plan = solve([dish([step("a", 0, 20, oven(180)), step("b", 0, 20, span(190, 180, 200)), step("c", 0, 20, oven(200))])]);
+    expect(end(plan)).toEqual(["optimal", 65]);
+    expect(checkCookDay({ kitchen: KITCHEN, dishes: [dish([step("a", 0, 20, oven(180)), step("b", 0, 20, span(190, 180, 200)), step("c", 0, 20, oven(200))])], endByMin: null, unavailable: [] }, plan.steps).measures?.heatUps).toBe(2);
+  });
+
+  test("the referee sees a heat outside what a step allows, and two that do not meet", () => {
+    const day: CookDayInput = { kitchen: KITCHEN, endByMin: null, unavailable: [], dishes: [dish([step("a", 0, 20, span(180, 180, 190)), step("b", 0, 20, oven(200))])] };
+    const at = (startMin: number, ovenC?: number) => [{ dish: "d", step: "a", load: null, startMin: 10, ...(ovenC === undefined ? {} : { ovenC }) }, { dish: "d", step: "b", load: null, startMin }];
+    expect(checkCookDay(day, at(45, 190)).faults).toEqual([]);
+    expect(checkCookDay(day, at(45, 195)).faults.join()).toMatch(/another oven temperature/);
+    expect(checkCookDay(day, at(44)).faults.join()).toMatch(/from 180–190 to 200 °C takes it 15 min/);
+    expect(checkCookDay(day, at(20)).faults.join()).toMatch(/180–190 °C and 200 °C at once/);
+  });
+});
+
+describe("things by name", () => {
+  const stew = (id: string): DayDish => dish([step("a", 5, 40, { needs: { appliance: "slow pot" } })], { id, title: id });
+
+  test("one at a time, two with two, beside anything else", () => {
+    // 5 + 40, then 5 + 40; with two pots the second begins when the hands are free.
+    expect(end(solve([stew("x"), stew("y")], { appliances: [{ name: "slow pot", count: 1 }] }))).toEqual(["optimal", 90]);
+    expect(end(solve([stew("x"), stew("y")], { appliances: [{ name: "slow pot", count: 2 }] }))).toEqual(["optimal", 50]);
+    expect(end(solve([stew("x"), dish([step("b", 0, 45, { needs: { appliance: "steamer" } })])], { appliances: [{ name: "slow pot", count: 1 }, { name: "steamer", count: 1 }] }))).toEqual(["optimal", 45]);
+  });
+
+  test("what the kitchen has not is named, and having it is the way out", () => {
+    const plan = solve([stew("x")], { appliances: [{ name: "steamer", count: 1 }] });
+    expect(plan.status).toBe("infeasible");
+    expect(plan.conflicts[0]?.text).toMatch(/no slow pot/i);
+    expect(plan.conflicts[0]?.ways.join()).toMatch(/Work with a slow pot/);
+  });
+
+  test("the referee counts them", () => {
+    const day: CookDayInput = { kitchen: { ...KITCHEN, appliances: [{ name: "slow pot", count: 1 }] }, endByMin: null, unavailable: [], dishes: [stew("x"), stew("y")] };
+    const at = (startMin: number) => [{ dish: "x", step: "a", load: null, startMin: 0 }, { dish: "y", step: "a", load: null, startMin }];
+    expect(checkCookDay(day, at(45)).faults).toEqual([]);
+    expect(checkCookDay(day, at(44)).faults.join()).toMatch(/take the slow pot; the kitchen has 1/);
+  });
+});
+
 describe("things kept", () => {
   test("a pot stays taken through the pauses of its dish", () => {
     // Soup holds the only pot 0–45 (5 + 30 alone + 10); the other soup then 45–90.

@@ -162,15 +162,21 @@ class Tries {
   }
 
   private heatFits(k: number): boolean {
-    const [oven, c] = [this.ovens[k] as number, this.parts[k]?.step.needs.oven?.c];
+    const oven = this.ovens[k] as number;
     const { preheatMin, changeMin } = this.day.kitchen.ovens[oven - 1] as CookDayInput["kitchen"]["ovens"][number];
     const at = this.starts[k] as number;
     if (this.endOf(k) === at) return true;
     for (let i = 0; i < k; i++) {
-      if (this.ovens[i] !== oven || this.parts[i]?.step.needs.oven?.c === c || this.endOf(i) === this.starts[i]) continue;
+      if (this.ovens[i] !== oven || this.shareHeat(i, k) || this.endOf(i) === this.starts[i]) continue;
       if (at < this.endOf(i) + changeMin && (this.starts[i] as number) < this.endOf(k) + changeMin) return false;
     }
     return at >= preheatMin;
+  }
+
+  private shareHeat(one: number, other: number): boolean {
+    const [a, b] = [one, other].map((k) => this.parts[k]?.step.needs.oven);
+    if (!a || !b) return true;
+    return (a.fromC ?? a.c) <= (b.toC ?? b.c) && (b.fromC ?? b.c) <= (a.toC ?? a.c);
   }
 
   private judge(): void {

@@ -24,6 +24,7 @@ export function tinyDay(seed: number): CookDayInput | null {
       burners: between(random, 1, 2),
       pots: between(random, 1, 2),
       sinks: 1,
+      appliances: [{ name: "slow pot", count: 1 }],
     },
     dishes,
     endByMin: random.next() < 0.3 ? between(random, 5, 16) : null,
@@ -75,8 +76,12 @@ function stepOf(random: Random, earlier: readonly RecipeStep[], inLoads: RecipeS
 function needsOf(random: Random): RecipeStep["needs"] {
   const kind = random.next();
   if (kind < 0.35) return {};
-  if (kind < 0.7) return { oven: { c: [150, 180, 200][random.below(3)] as number, trays: between(random, 1, 2) } };
+  if (kind < 0.7) {
+    const c = [150, 180, 200][random.below(3)] as number;
+    return { oven: { c, trays: between(random, 1, 2), ...(random.next() < 0.25 ? { fromC: c - 20, toC: c + 10 } : {}) } };
+  }
   if (kind < 0.82) return { burners: between(random, 1, 2) };
   if (kind < 0.92) return { sinks: 1 };
+  if (kind < 0.97) return { appliance: random.next() < 0.03 ? "canner" : "slow pot" };
   return { pots: 1, burners: 1 };
 }

@@ -4,11 +4,14 @@
  */
 import { likelyMin, type Copy, type DayCopies } from "./copies.ts";
 import { absencesByCook } from "./day-to-lags.ts";
+import { heatsOf } from "./heats.ts";
 import type { CookDayInput } from "./types.ts";
 
 export interface Hands {
   readonly cook: number | null;
   readonly oven: number | null;
+  /** What the oven stands at when it goes in. */
+  readonly ovenC: number | null;
   readonly burner: number | null;
 }
 
@@ -16,11 +19,22 @@ export interface Hands {
 export function assign(day: CookDayInput, model: DayCopies, starts: readonly number[], ovens: readonly number[]): Hands[] {
   const cooks = cooksOf(day, model.copies, starts);
   const burners = burnersOf(day, model, starts);
+  const heats = ovenHeats(model.copies, starts, ovens);
   return model.copies.map((copy, i) => {
     const bakes = copy.step.needs.oven !== undefined && likelyMin(copy) > 0;
     const oven = (ovens[i] as number) >= 0 ? (ovens[i] as number) : 0;
-    return { cook: cooks.get(i) ?? null, oven: bakes ? oven + 1 : null, burner: burners.get(i) ?? null };
+    return { cook: cooks.get(i) ?? null, oven: bakes ? oven + 1 : null, ovenC: heats.get(i) ?? null, burner: burners.get(i) ?? null };
   });
+}
+
+/** A step of no length is in no oven, and is told the heat that it asks for. */
+function ovenHeats(copies: readonly Copy[], starts: readonly number[], ovens: readonly number[]): Map<number, number> {
+  const by = new Map(copies.flatMap(({ step }, i) => (step.needs.oven ? [[i, step.needs.oven.c] as const] : [])));
+  for (const oven of new Set(ovens)) {
+    const baked = copies.flatMap((copy, i) => (copy.step.needs.oven && likelyMin(copy) > 0 && ovens[i] === oven ? [{ i, need: copy.step.needs.oven, startMin: starts[i] as number, endMin: (starts[i] as number) + likelyMin(copy) }] : []));
+    heatsOf(baked).forEach((c, k) => by.set(baked[k]?.i ?? -1, c));
+  }
+  return by;
 }
 
 interface Block {

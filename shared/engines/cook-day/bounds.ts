@@ -59,22 +59,19 @@ function takenBy(fixed: readonly Use[], from: number, to: number): number {
   return fixed.reduce((sum, use) => sum + use.amount * Math.max(0, Math.min(to, use.tail) - Math.max(from, use.head)), 0);
 }
 
-/** Starts of one oven that must keep apart fall in groups (temperatures); the groups follow each other with a change between. */
+/** Starts of one oven that must keep apart, each from all others (temperatures), follow each other with a change between. */
 function groupBound(project: Project, { paths, size }: Windows): number {
   const pairs = project.pairs.filter((pair) => pair.option < 0);
   if (pairs.length === 0) return 0;
   const members = [...new Set(pairs.flatMap(({ a, b }) => [a, b]))];
   const apart = new Set(pairs.flatMap(({ a, b }) => [a * size + b, b * size + a]));
-  // Members that need not keep apart from one another are at one temperature, which is the same for all that share it.
-  const groups: number[][] = [];
-  for (const start of members) {
-    const group = groups.find((others) => others.every((other) => !apart.has(other * size + start)));
-    if (group) group.push(start);
-    else groups.push([start]);
-  }
+  // The longest first, then every other one that has to keep apart from all taken: no two of these can be in the oven together.
+  const length = (start: number): number => project.lengths[start] as number;
+  const taken: number[] = [];
+  for (const start of members.sort((a, b) => length(b) - length(a))) if (taken.every((other) => apart.has(other * size + start))) taken.push(start);
   const change = Math.min(...pairs.map(({ a, ab }) => ab - (project.lengths[a] as number)));
-  const longest = groups.reduce((sum, group) => sum + Math.max(...group.map((start) => project.lengths[start] as number)), 0);
+  const longest = taken.reduce((sum, start) => sum + length(start), 0);
   const head = Math.min(...members.map((start) => paths[start] as number));
   const tail = Math.min(...members.map((start) => (paths[start * size + project.end] as number) - (project.lengths[start] as number)));
-  return head + longest + change * (groups.length - 1) + tail;
+  return head + longest + change * (taken.length - 1) + tail;
 }

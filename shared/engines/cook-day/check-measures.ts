@@ -1,5 +1,6 @@
 /** What a plan scores, level by level (README): end, longest stand, heat-ups, short gaps, changes of dish, spread of the work. */
 import type { Seen } from "./check.ts";
+import { heatUps } from "./check-heat.ts";
 import { before } from "./check-order.ts";
 import type { CookDayInput } from "./types.ts";
 
@@ -35,16 +36,4 @@ export function measure(day: CookDayInput, seen: readonly Seen[]): Measures {
     dishChanges: follow.filter(({ earlier, later }) => earlier.dish !== later.dish).length,
     handsSpreadMin: minutes.length > 0 ? Math.max(...minutes) - Math.min(...minutes) : 0,
   };
-}
-
-function heatUps(seen: readonly Seen[]): number {
-  const last = new Map<number, number>();
-  let runs = 0;
-  for (const one of seen.filter((s) => s.step.needs.oven !== undefined && s.end > s.at).sort((a, b) => a.at - b.at)) {
-    const oven = one.placed.oven ?? 1;
-    const c = one.step.needs.oven?.c ?? 0;
-    if (last.get(oven) !== c) runs++;
-    last.set(oven, c);
-  }
-  return runs;
 }

@@ -1,5 +1,6 @@
 /** The referee's walk through the day, minute by minute: hands, burners, pots, sinks, trays, and the heat of each oven. */
 import type { Seen } from "./check.ts";
+import { heatSpan, heatWords, shareHeat } from "./check-heat.ts";
 import type { CookDayInput, Oven } from "./types.ts";
 import { clockWords, countWords, lengthWords, listWords } from "./words.ts";
 
@@ -8,7 +9,7 @@ export function checkMinutes(day: CookDayInput, seen: readonly Seen[]): string[]
   const end = seen.reduce((last, one) => Math.max(last, one.end), 0);
   const told = new Map<string, string>();
   const kept = keptThings(day, seen);
-  const ovens = day.kitchen.ovens.map((oven): Heat => ({ oven, last: null, c: 0 }));
+  const ovens = day.kitchen.ovens.map((oven): Heat => ({ oven, used: [] }));
   for (const one of seen) for (const fault of ovenFaults(day, one)) told.set(fault, fault);
   for (const { what, from, to } of kept) {
     if (to.at < from.at) told.set(`${what} ${from.name} ${to.name}`, `A ${THING_WORDS[what][0]} is kept from ${from.name} to ${to.name}, which starts before it.`);
@@ -20,6 +21,7 @@ export function checkMinutes(day: CookDayInput, seen: readonly Seen[]): string[]
     };
     hands(day, seen, minute, tell);
     for (const what of ["burners", "pots", "sinks"] as const) things(day, seen, kept, what, minute, tell);
+    appliances(day, seen, minute, tell);
     numbers(seen, minute, tell);
     ovens.forEach((heat, o) => heatAt(heat, o + 1, seen.filter((one) => inOven(day, one) === o + 1 && one.at <= minute && minute < one.end), minute, tell));
   }
@@ -72,6 +74,16 @@ function things(day: CookDayInput, seen: readonly Seen[], kept: readonly Kept[],
   tell(what, who, `${names(who)} together take ${countWords(taken, one, many)}; the kitchen has ${countWords(day.kitchen[what], one, many)}.`);
 }
 
+/** What is asked for by name, and is not there, or not so often. */
+function appliances(day: CookDayInput, seen: readonly Seen[], minute: number, tell: Tell): void {
+  const inUse = seen.filter((one) => one.step.needs.appliance !== undefined && one.at <= minute && minute < one.end);
+  for (const name of new Set(inUse.map((one) => one.step.needs.appliance as string))) {
+    const users = inUse.filter((one) => one.step.needs.appliance === name);
+    const there = (day.kitchen.appliances ?? []).filter((one) => one.name === name).reduce((sum, one) => sum + one.count, 0);
+    if (users.length > there) tell(name, users, `${names(users)} ${users.length === 1 ? "takes" : "take"} the ${name}; the kitchen has ${there === 0 ? "none" : there}.`);
+  }
+}
+
 /** A numbered cook or burner cannot be in two places. */
 function numbers(seen: readonly Seen[], minute: number, tell: Tell): void {
   const clash = (kind: string, busy: readonly Seen[], number: (one: Seen) => number | null | undefined): void => {
@@ -86,9 +98,8 @@ function numbers(seen: readonly Seen[], minute: number, tell: Tell): void {
 
 interface Heat {
   readonly oven: Oven;
-  /** The last minute in which something was in it. */
-  last: number | null;
-  c: number;
+  /** All that is or has been in it. */
+  readonly used: Seen[];
 }
 
 function inOven(day: CookDayInput, one: Seen): number | null {
@@ -106,19 +117,20 @@ function ovenFaults(day: CookDayInput, one: Seen): string[] {
   return oven.trays < need.trays ? [`${one.name} needs ${countWords(need.trays, "tray", "trays")}; the oven holds ${oven.trays}.`] : [];
 }
 
+/** Faults of one oven at one minute: room, one heat for all inside, time to heat, time to change. */
 function heatAt(heat: Heat, number: number, inside: readonly Seen[], minute: number, tell: Tell): void {
   if (inside.length === 0) return;
   const trays = inside.reduce((sum, one) => sum + (one.step.needs.oven?.trays ?? 0), 0);
   if (trays > heat.oven.trays) tell("trays", inside, `${names(inside)} take ${trays} trays together; oven ${number} holds ${heat.oven.trays}.`);
-  const temperatures = [...new Set(inside.map((one) => one.step.needs.oven?.c ?? 0))];
-  if (temperatures.length > 1) tell("heat", inside, `${names(inside)} ask oven ${number} for ${listWords(temperatures.map((c) => `${c} °C`))} at once.`);
-  const c = temperatures[0] as number;
-  if (heat.last === null && minute < heat.oven.preheatMin) {
+  const hottestLow = Math.max(...inside.map((one) => heatSpan(one)[0]));
+  const coolestHigh = Math.min(...inside.map((one) => heatSpan(one)[1]));
+  if (hottestLow > coolestHigh) tell("heat", inside, `${names(inside)} ask oven ${number} for ${listWords([...new Set(inside.map((one) => `${heatWords(one)} °C`))])} at once.`);
+  if (heat.used.length === 0 && minute < heat.oven.preheatMin) {
     tell("preheat", inside, `${names(inside)} cannot be in oven ${number} yet; it takes ${lengthWords(heat.oven.preheatMin)} to heat.`);
   }
-  if (heat.last !== null && heat.c !== c && minute - heat.last - 1 < heat.oven.changeMin) {
-    tell("change", inside, `${names(inside)} cannot be in oven ${number} yet; from ${heat.c} to ${c} °C takes it ${lengthWords(heat.oven.changeMin)}.`);
+  for (const one of inside) {
+    const before = heat.used.find((other) => other.end <= minute && minute - other.end < heat.oven.changeMin && !shareHeat(one, other));
+    if (before) tell("change", [one], `${one.name} cannot be in oven ${number} yet; from ${heatWords(before)} to ${heatWords(one)} °C takes it ${lengthWords(heat.oven.changeMin)}.`);
+    if (!heat.used.includes(one)) heat.used.push(one);
   }
-  heat.last = minute;
-  heat.c = temperatures[temperatures.length - 1] as number;
 }

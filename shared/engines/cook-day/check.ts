@@ -3,6 +3,7 @@
  * scheduler, so that a mistake in one is seen by the other. Used in tests, before saving, and after a step was moved by hand.
  * Every fault is a sentence for the household. Minutes from the start of the day.
  */
+import { heatSpan } from "./check-heat.ts";
 import { checkMinutes } from "./check-minutes.ts";
 import { checkOrder } from "./check-order.ts";
 import { measure, type Measures } from "./check-measures.ts";
@@ -44,7 +45,8 @@ export function checkCookDay(day: CookDayInput, placed: readonly PlacedStep[]): 
     if ((handsOnMin ?? one.step.handsOnMin) !== one.step.handsOnMin || (handsOffMin ?? one.end - one.handsEnd) !== one.end - one.handsEnd) {
       faults.push(`${one.name} is not as long as its recipe says.`);
     }
-    if (typeof ovenC === "number" && ovenC !== one.step.needs.oven?.c) faults.push(`${one.name} has another oven temperature than its recipe says.`);
+    const [low, high] = heatSpan(one);
+    if (typeof ovenC === "number" && (one.step.needs.oven === undefined || ovenC < low || ovenC > high)) faults.push(`${one.name} has another oven temperature than its recipe says.`);
   }
   if (faults.length > 0) return { faults, measures: null };
   faults.push(...checkOrder(day, seen), ...checkMinutes(day, seen));

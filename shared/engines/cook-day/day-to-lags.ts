@@ -5,6 +5,7 @@
 import { highMin, likelyMin, type Copy, type CopyHold, type DayCopies, type Link } from "./copies.ts";
 import type { Capacity, Choice, Lag, Pair, Project, Use } from "./project.ts";
 import type { Absence, CookDayInput } from "./types.ts";
+import { suits } from "./heats.ts";
 import { lengthWords, stepName } from "./words.ts";
 
 const BEGIN = 0;
@@ -31,13 +32,14 @@ export function projectOf(day: CookDayInput, model: DayCopies): Project {
   lags.push(...loadOrder(copies), ...limitLags(model));
   if (day.endByMin !== null) lags.push({ from: end, to: BEGIN, min: -day.endByMin, why: "" });
   const things = (["burners", "pots", "sinks"] as const).map((what): Capacity => ({ name: what, limit: day.kitchen[what], uses: thingUses(what, copies, holds) }));
+  const appliances = appliancesOf(day, copies);
   const ovens = ovenParts(day, copies);
   return {
     starts: copies.length + 2,
     end,
     lengths: [0, ...copies.map(likelyMin), 0],
     lags: [...lags, ...ovens.lags],
-    capacities: [{ name: "cooks", limit: day.kitchen.cooks, uses: cookUses(day, copies) }, ...things, ...ovens.capacities],
+    capacities: [{ name: "cooks", limit: day.kitchen.cooks, uses: cookUses(day, copies) }, ...things, ...appliances, ...ovens.capacities],
     pairs: ovens.pairs,
     choices: ovens.choices,
   };
@@ -126,11 +128,21 @@ function thingUses(what: "burners" | "pots" | "sinks", copies: readonly Copy[], 
   return [...needed, ...held].filter((use) => use.from !== use.to || use.tail > use.head);
 }
 
+/** Everything that a step asks for by name, whether the kitchen has it or not. */
+function appliancesOf(day: CookDayInput, copies: readonly Copy[]): Capacity[] {
+  const names = new Set(copies.flatMap(({ step }) => step.needs.appliance ?? []));
+  return [...names].map((name) => ({
+    name,
+    limit: (day.kitchen.appliances ?? []).reduce((sum, one) => sum + (one.name === name ? one.count : 0), 0),
+    uses: copies.flatMap((copy, i) => (copy.step.needs.appliance === name && likelyMin(copy) > 0 ? [whole(i, likelyMin(copy), 1)] : [])),
+  }));
+}
+
 const whole = (copy: number, tail: number, amount: number, option = -1): Use => ({ from: startOf(copy), head: 0, to: startOf(copy), tail, amount, option });
 
 function ovenParts(day: CookDayInput, copies: readonly Copy[]): { lags: Lag[]; capacities: Capacity[]; pairs: Pair[]; choices: Choice[] } {
   const { ovens } = day.kitchen;
-  const baked = copies.flatMap((copy, i) => (copy.step.needs.oven && likelyMin(copy) > 0 ? [{ i, copy, ...copy.step.needs.oven }] : []));
+  const baked = copies.flatMap((copy, i) => (copy.step.needs.oven && likelyMin(copy) > 0 ? [{ i, copy, ...copy.step.needs.oven, heat: copy.step.needs.oven }] : []));
   const single = ovens.length <= 1;
   const lags: Lag[] = [];
   const choices: Choice[] = [];
@@ -146,7 +158,7 @@ function ovenParts(day: CookDayInput, copies: readonly Copy[]): { lags: Lag[]; c
   const pairs = ovens.flatMap((oven, k) =>
     baked.flatMap((one, at) =>
       baked.slice(at + 1).flatMap((other): Pair[] => {
-        if (one.c === other.c) return [];
+        if (suits(one.heat, other.heat)) return [];
         const gap = (copy: number): number => likelyMin(copies[copy] as Copy) + oven.changeMin;
         return [{ a: startOf(one.i), b: startOf(other.i), ab: gap(one.i), ba: gap(other.i), option: single ? -1 : k }];
       }),

@@ -96,7 +96,7 @@ function planned(day: CookDayInput, model: DayCopies, plan: Plan): Answered {
     handsOffMin: copy.handsOff.likely,
     cook: hands[i]?.cook ?? null,
     oven: hands[i]?.oven ?? null,
-    ovenC: copy.step.needs.oven?.c ?? null,
+    ovenC: hands[i]?.ovenC ?? null,
     burner: hands[i]?.burner ?? null,
     mustStartByMin: latest[i] ?? null,
   }));

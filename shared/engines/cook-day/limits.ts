@@ -119,7 +119,20 @@ function counts(day: CookDayInput): NamedLimit[] {
     const more = Math.max(count + 1, needed);
     return { kind: "count", dish: null, words: countWords(count, one, many), without: set(PLENTY), ladders: [[{ words: `Work with ${countWords(more, one, many)}`, apply: set(more) }]] };
   });
-  return [...things, ...ovenLimits(day)];
+  return [...things, ...applianceLimits(day), ...ovenLimits(day)];
+}
+
+function applianceLimits(day: CookDayInput): NamedLimit[] {
+  const names = [...new Set(day.dishes.flatMap((dish) => dish.steps.flatMap(({ needs }) => needs.appliance ?? [])))];
+  return names.map((name): NamedLimit => {
+    const count = (day.kitchen.appliances ?? []).reduce((sum, one) => sum + (one.name === name ? one.count : 0), 0);
+    const set = (value: number) => (from: CookDayInput): CookDayInput => {
+      const others = (from.kitchen.appliances ?? []).filter((one) => one.name !== name);
+      return { ...from, kitchen: { ...from.kitchen, appliances: [...others, { name, count: value }] } };
+    };
+    const words = `Work with ${count === 0 ? `a ${name}` : `another ${name}`}`;
+    return { kind: "count", dish: null, words: `${count === 0 ? "no" : count} ${name}`, without: set(PLENTY), ladders: [[{ words, apply: set(count + 1) }]] };
+  });
 }
 
 function ovenLimits(day: CookDayInput): NamedLimit[] {
@@ -135,7 +148,7 @@ function ovenLimits(day: CookDayInput): NamedLimit[] {
   });
   const oneHeat = (from: CookDayInput): CookDayInput => ({
     ...another(from),
-    dishes: from.dishes.map((dish) => ({ ...dish, steps: dish.steps.map((step) => (step.needs.oven ? { ...step, needs: { ...step.needs, oven: { ...step.needs.oven, c: 0 } } } : step)) })),
+    dishes: from.dishes.map((dish) => ({ ...dish, steps: dish.steps.map((step) => (step.needs.oven ? { ...step, needs: { ...step.needs, oven: { c: 0, trays: step.needs.oven.trays } } } : step)) })),
   });
   const heat: NamedLimit = {
     kind: "count",

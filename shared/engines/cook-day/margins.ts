@@ -5,6 +5,7 @@
 import { likelyMin, type Copy, type DayCopies } from "./copies.ts";
 import { absencesByCook } from "./day-to-lags.ts";
 import type { Hands } from "./assign.ts";
+import { suits } from "./heats.ts";
 import type { CookDayInput, CookDayPlan } from "./types.ts";
 
 type Starts = readonly number[];
@@ -76,7 +77,7 @@ function followers(day: CookDayInput, model: DayCopies, starts: Starts, hands: r
       if (hands[i]?.cook && hands[i].cook === hands[j]?.cook && handsEnd <= (starts[i] as number)) follows[i]?.push({ earlier: j, hands: true, gap: 0 });
       const [bake, baked] = [copy.step.needs.oven, other.step.needs.oven];
       const oven = hands[i]?.oven ?? 0;
-      if (!bake || !baked || oven !== hands[j]?.oven || bake.c === baked.c || endOf(copies, starts, j) > (starts[i] as number)) return;
+      if (!bake || !baked || oven !== hands[j]?.oven || suits(bake, baked) || endOf(copies, starts, j) > (starts[i] as number)) return;
       follows[i]?.push({ earlier: j, hands: false, gap: day.kitchen.ovens[oven - 1]?.changeMin ?? 0 });
     });
   });

@@ -15,6 +15,8 @@ export interface DayKitchen {
   readonly burners: number;
   readonly pots: number;
   readonly sinks: number;
+  /** By name, as steps ask for it (slow pot, skillet, steamer, canner); what is not named here is not there. */
+  readonly appliances?: readonly { readonly name: string; readonly count: number }[] | undefined;
 }
 
 export interface DayDish {

@@ -2,7 +2,8 @@
  * A day that has begun, as a day to plan: what is done and what is running stands where it was, the rest comes from now on. Minutes
  * from the start of the day.
  */
-import type { RecipeStep } from "../../kernel/recipe.ts";
+import type { OvenNeed, RecipeStep } from "../../kernel/recipe.ts";
+import { suits } from "./heats.ts";
 import type { CookDayInput, DayDish, Oven } from "./types.ts";
 import { keyOf, unrolledId, type StepRef, type UnrolledDay } from "./unrolled.ts";
 import { lengthWords } from "./words.ts";
@@ -131,14 +132,20 @@ function busyHands(day: CookDayInput, facts: Facts, nowMin: number): Set<string>
 function keptThings(day: CookDayInput, facts: Facts): Set<string> {
   const kept = new Set<string>();
   const left = { burners: day.kitchen.burners, pots: day.kitchen.pots, sinks: day.kitchen.sinks };
-  const ovens = day.kitchen.ovens.map(({ trays }) => ({ trays, c: undefined as number | undefined }));
+  const ovens = day.kitchen.ovens.map(({ trays }) => ({ trays, needs: [] as OvenNeed[] }));
+  const appliances = new Map((day.kitchen.appliances ?? []).map(({ name, count }) => [name, count]));
   for (const { key, fact, step } of runningOf(day, facts)) {
-    const { burners = 0, pots = 0, sinks = 0, oven } = step.needs;
+    const { burners = 0, pots = 0, sinks = 0, oven, appliance } = step.needs;
     const inside = ovens[(fact.oven ?? 1) - 1];
     if (burners > left.burners || pots > left.pots || sinks > left.sinks) continue;
-    if (oven && (!inside || inside.trays < oven.trays || (inside.c ?? oven.c) !== oven.c)) continue;
+    if (appliance !== undefined && (appliances.get(appliance) ?? 0) < 1) continue;
+    if (oven && (!inside || inside.trays < oven.trays || inside.needs.some((other) => !suits(other, oven)))) continue;
     [left.burners, left.pots, left.sinks] = [left.burners - burners, left.pots - pots, left.sinks - sinks];
-    if (oven && inside) [inside.trays, inside.c] = [inside.trays - oven.trays, oven.c];
+    if (oven && inside) {
+      inside.trays -= oven.trays;
+      inside.needs.push(oven);
+    }
+    if (appliance !== undefined) appliances.set(appliance, (appliances.get(appliance) ?? 0) - 1);
     kept.add(key);
   }
   return kept;

@@ -58,7 +58,7 @@ export function clashWords(limits: readonly { dish: string | null; words: string
 
 /** “Boil” (Soup) needs 3 burners. `thing` is the name of a capacity. */
 export function needWords(day: CookDayInput, copy: Copy, thing: string, amount: number): string {
-  const [one, many] = THINGS[thing] ?? ["tray in the oven", "trays in the oven"];
+  const [one, many] = THINGS[thing] ?? [thing, thing];
   return `${stepName(day, copy)} needs ${countWords(amount, one, many)}`;
 }
 
@@ -66,5 +66,7 @@ const THINGS: Readonly<Record<string, readonly [string, string]>> = {
   burners: ["burner", "burners"],
   pots: ["large pot", "large pots"],
   sinks: ["sink", "sinks"],
+  trays: ["tray in the oven", "trays in the oven"],
+  ovens: ["tray in the oven", "trays in the oven"],
   cooks: ["pair of hands", "pairs of hands"],
 };
