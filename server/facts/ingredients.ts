@@ -1,6 +1,6 @@
 /** The lines of a recipe as read and weighed by the tables of measures. */
 import type { NewRecipe, Recipe } from "#shared/contracts/recipes.ts";
-import { bothSystems, readIngredient, weighIngredient, type MeasureTables } from "#shared/engines/measures/index.ts";
+import { bothSystems, lineDoubt, readIngredient, weighIngredient, type MeasureTables } from "#shared/engines/measures/index.ts";
 import { asNumber } from "#shared/kernel/quantity.ts";
 import type { MeasureSystem } from "#shared/kernel/units.ts";
 
@@ -31,6 +31,8 @@ function readLine({ text, crop, food, madeBy }: Written, systems: { readonly sys
   const line = readIngredient(text, tables);
   const weighed = weighIngredient(line, tables, options).value;
   const { byWeight, byMeasure } = bothSystems(line, weighed?.exactGrams ?? null, tables, options);
+  // a part that another recipe makes is counted as that recipe counts it
+  const doubt = madeBy === undefined ? lineDoubt(line, tables, options) : null;
   return {
     text,
     ...(crop === undefined ? {} : { crop }),
@@ -46,5 +48,6 @@ function readLine({ text, crop, food, madeBy }: Written, systems: { readonly sys
     },
     byWeight,
     byMeasure,
+    ...(doubt === null ? {} : { doubt }),
   };
 }

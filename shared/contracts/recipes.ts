@@ -71,6 +71,8 @@ export const Ingredient = z.object({
   /** Ready to print, by weight and by measure; null where no weight is known. */
   byWeight: z.string().nullable(),
   byMeasure: z.string().nullable(),
+  /** What in the line cannot be meant, and what would work; left out where nothing is doubtful. */
+  doubt: z.string().optional(),
 });
 export type Ingredient = z.infer<typeof Ingredient>;
 

@@ -1,6 +1,6 @@
 /** Whatever the garden gives a recipe has a weight as picked, and nearly all the rest has one too: the reader understands the book. */
 import { describe, expect, test } from "vitest";
-import { measureTables, readIngredient, weighIngredient } from "#shared/engines/measures/index.ts";
+import { lineDoubt, measureTables, readIngredient, weighIngredient } from "#shared/engines/measures/index.ts";
 import { seedRows, seedSources } from "../support/reference-rows.ts";
 import { readDemo } from "./read-demo.ts";
 import { readRecipes } from "./read.ts";
@@ -34,5 +34,13 @@ describe("the lines of the book and of the demo", () => {
     const bought = lines.filter(({ crop, madeBy }) => crop === undefined && madeBy === undefined);
     expect(bought.length).toBeGreaterThan(150);
     expect([...new Set(bought.filter((line) => gramsOf(line) === null).map(({ text }) => text))].sort()).toEqual(["12 whole cloves", "2 cinnamon sticks", "8 dill heads"]);
+  });
+
+  test("have units that fit their foods, and amounts that a kitchen holds", () => {
+    const doubtful = lines.filter(({ madeBy }) => madeBy === undefined).flatMap(({ text, crop, food }) => {
+      const why = lineDoubt(readIngredient(text, tables), tables, { ...(crop === undefined ? {} : { crop }), ...(food === undefined ? {} : { food }) });
+      return why === null ? [] : [`${text}: ${why}`];
+    });
+    expect(doubtful).toEqual([]);
   });
 });

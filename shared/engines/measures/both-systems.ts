@@ -105,10 +105,11 @@ function spooned(line: ReadLine, grams: number, rows: readonly WeightRow[], food
   return row.unit !== "cup" && ml > spoons.cupMl ? null : measureWords(ml, spoons);
 }
 
-/** As the line counts: 2 cloves, 3 large, 1 bunch. */
+/** As the line counts: 2 cloves, 3 large, 1 bunch, 1 good pinch. */
 function counted(line: ReadLine, count: number): KitchenAmount {
   const words = countWords(count);
-  return { text: [words.text, line.size, line.unit === null ? null : plural(line.unit, count)].filter(Boolean).join(" "), errorPercent: words.errorPercent };
+  const heaps = line.unit === null ? [] : (line.amounts[0]?.unitWords ?? []).slice(0, -1);
+  return { text: [words.text, line.size, ...heaps, line.unit === null ? null : plural(line.unit, count)].filter(Boolean).join(" "), errorPercent: words.errorPercent };
 }
 
 function plural(unit: string, count: number): string {

@@ -1,4 +1,5 @@
 /** The only door: an ingredient line read, weighed and printed in both systems, by the tables that are handed in. */
+export { lineDoubt } from "./line-doubt.ts";
 export { measureTables } from "./tables.ts";
 export { readIngredient } from "./read-line.ts";
 export { weighIngredient } from "./weigh.ts";

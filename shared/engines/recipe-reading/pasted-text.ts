@@ -16,10 +16,12 @@ interface Page {
   readonly method: string[];
   readonly notes: string[];
   readonly left: LeftOver;
+  /** Lines taken for the method by their look alone; a heading that comes later says that they were none. */
+  byLook: number;
 }
 
 export function partsOfText(text: string, work: Work): RecipeParts {
-  const page: Page = { title: null, yieldText: null, prepMin: null, ingredients: [], method: [], notes: [], left: new LeftOver() };
+  const page: Page = { title: null, yieldText: null, prepMin: null, ingredients: [], method: [], notes: [], left: new LeftOver(), byLook: 0 };
   let section: Section | null = null;
   for (let from = 0; from <= text.length; ) {
     const to = lineEnd(text, from);
@@ -29,6 +31,8 @@ export function partsOfText(text: string, work: Work): RecipeParts {
     if (line === "") continue;
     const heading = headingIn(line);
     if (heading) section = heading.section;
+    if (heading?.section === "method" && page.byLook > 0) page.notes.unshift(...page.method.splice(0, page.byLook));
+    if (heading) page.byLook = 0;
     const content = heading ? heading.rest : line;
     if (content !== "") section = place(content, section, page, work);
   }
@@ -62,13 +66,21 @@ function place(line: string, section: Section | null, page: Page, work: Work): S
     return section;
   }
   if (isGroupHeading(line)) return page.left.add(line, "The heading of a group: what stands under it goes into one list."), section;
-  if (section === "method" || (section !== "ingredients" && (isNumbered(line) || isProse(line) || (page.ingredients.length > 0 && !looksLikeIngredient(line))))) return method(line, page), "method";
+  if (section === "ingredients" && isSentence(line)) return byLook(line, page), null;
+  if (section === null && page.byLook > 0 && !isNumbered(line)) return byLook(line, page), null;
+  if (section === "method" || (section !== "ingredients" && (isNumbered(line) || isProse(line) || (page.ingredients.length > 0 && !looksLikeIngredient(line))))) return isNumbered(line) || section === "method" ? (method(line, page), "method") : (byLook(line, page), null);
   if (section === "ingredients" && (isNumbered(line) || isProse(line))) return method(line, page), "method";
   if (section === "ingredients" || looksLikeIngredient(line)) return ingredient(withoutBullet(line), page), section;
   return push(page.notes, line, page, LONGEST.steps, "It stands before the ingredients, and there is more of it than a note can hold."), section;
 }
 
 const method = (line: string, page: Page): void => push(page.method, withoutNumber(line), page, LONGEST.steps, `There are more than ${LONGEST.steps} steps.`);
+
+function byLook(line: string, page: Page): void {
+  const before = page.method.length;
+  method(line, page);
+  page.byLook += page.method.length - before;
+}
 
 function ingredient(line: string, page: Page): void {
   if (!hasLetter(line)) return page.left.add(line, "It names no food.");
@@ -97,6 +109,9 @@ function looksLikeIngredient(line: string): boolean {
   if (text !== line && !text.endsWith(".")) return true;
   return space > 0 && STARTS.has(text.slice(0, space).toLowerCase()) && !text.endsWith(".");
 }
+
+/** Five words or more up to a full stop, and no amount in front. */
+const isSentence = (line: string): boolean => line.endsWith(".") && !looksLikeIngredient(line) && !isNumbered(line) && line.slice(0, LONGEST_INGREDIENT_BY_LOOK).split(" ").length >= 5;
 
 /** Longer than an ingredient and with the stops of sentences. */
 const isProse = (line: string): boolean => line.length > LONGEST_INGREDIENT_BY_LOOK && line.slice(0, LONGEST.step).includes(". ");

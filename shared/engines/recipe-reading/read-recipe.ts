@@ -4,10 +4,12 @@
  */
 import type { Way } from "../../kernel/way.ts";
 import { partsOfJsonLd } from "./json-ld.ts";
+import { keepsSaid } from "./keeps-said.ts";
 import { LeftOver } from "./left-over.ts";
 import { partsOfText } from "./pasted-text.ts";
 import { readMethod } from "./steps.ts";
 import { LONGEST, type Doubt, type ReadRecipe, type RecipeParts, type Work } from "./types.ts";
+import { whoseMeasures } from "./whose-measures.ts";
 import { yieldIn } from "./yields.ts";
 
 /** A recipe as somebody copied it; text that is linked data is read as that. */
@@ -35,9 +37,13 @@ function finished(parts: RecipeParts, work: Work): ReadRecipe {
   for (const sentence of stepsLeft) left.add(sentence, `There are more than ${LONGEST.steps} steps.`);
   if (parts.ingredients.length === 0) doubts.push({ path: "ingredients", text: "", why: "No ingredients were found." });
   if (steps.length === 0) doubts.push({ path: "steps", text: "", why: "No steps were found." });
-  else doubts.push({ path: "steps", text: "", why: `${parts.prepMin === null ? "Where no time is given for the work itself, a few minutes are taken" : "The time for preparing is shared among the steps that give none"}; the steps follow one another as written.` });
-  doubts.push({ path: "way", text: "", why: "Taken from the words of the method." }, { path: "keeps", text: "", why: "How long it keeps is yours to enter. A recipe of one's own is for the fridge or freezer only." });
-  return { title, way: wayOf(parts), makes, ingredients: parts.ingredients, steps, note: noteOf(parts.notes, left), doubts: [...doubts, ...ofSteps], notUnderstood: left.all(), looks: work.looks };
+  else doubts.push({ path: "steps", text: "", why: `${parts.prepMin === null ? "Where no time is given for the work itself, a few minutes are taken" : "The time for preparing is shared among the steps that give none"}; the steps follow one another as written, but for what is said to be done meanwhile.` });
+  const keeps = keepsSaid([...parts.method, ...parts.notes], work);
+  doubts.push({ path: "way", text: "", why: "Taken from the words of the method." });
+  if (keeps.length === 0) doubts.push({ path: "keeps", text: "", why: "How long it keeps is yours to enter. A recipe of one's own is for the fridge or freezer only." });
+  const whose = whoseMeasures([...parts.notes, ...parts.ingredients, ...parts.method, ...parts.notUnderstood.slice(0, LONGEST.steps).map(({ text }) => text)], parts.ingredients, parts.method);
+  if (whose) doubts.push(whose.doubt);
+  return { measures: whose?.measures ?? null, keeps, title, way: wayOf(parts), makes, ingredients: parts.ingredients, steps, note: noteOf(parts.notes, left), doubts: [...doubts, ...ofSteps], notUnderstood: left.all(), looks: work.looks };
 }
 
 function titleOf(title: string | null, doubts: Doubt[], left: LeftOver): string {

@@ -30,6 +30,8 @@ export interface StepReading {
   readonly ovenC: number | null;
   /** No time for the hands is stated. */
   readonly handsUnsaid: boolean;
+  /** The words that put it beside the step before; null where it follows. */
+  readonly beside: string | null;
 }
 
 /** `ovenC` is what the oven was set to in an earlier step. */
@@ -62,7 +64,16 @@ export function readStep(text: string, ovenC: number | null, work: Work): StepRe
     doubts,
     ovenC: heat ? heat.c : null,
     handsUnsaid: sums.onMin === 0,
+    beside: besideIn(text),
   };
+}
+
+const BESIDE = /^(?:meanwhile|in the meantime|at the same time|(?:while|whilst|as) (?:the|it|they|this|these|your|that)\b[^,.]{0,80}\b(?:is|are|rises?|proves?|proofs?|bakes?|cooks?|cools?|chills?|rests?|simmers?|roasts?|boils?|soaks?|stands?|drains?|marinates?)\b[^,.]{0,40},)/i;
+
+/** "Meanwhile, slice the leeks", "While the dough rises, make the filling": not "while it is still hot". */
+function besideIn(text: string): string | null {
+  const phrase = BESIDE.exec(text.slice(0, 200))?.[0] ?? null;
+  return phrase !== null && /\bstill\b/i.test(phrase) ? null : phrase;
 }
 
 function addUp(text: string, words: readonly Word[], found: Found[], doubts: Doubt[], work: Work): Sums {

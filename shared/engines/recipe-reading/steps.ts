@@ -36,14 +36,15 @@ export function readMethod(paragraphs: readonly string[], prepMin: number | null
     }
   }
   const unsaidMin = shareOf(prepMin, groups);
-  const merged = groups.map((group, i) => merge(group, i, unsaidMin));
+  const after = orderOf(groups);
+  const merged = groups.map((group, i) => merge(group, i, after[i] ?? [], unsaidMin));
   return { steps: merged.map(({ step, found }) => ({ step, found })), doubts: merged.flatMap(({ doubts }) => doubts), left };
 }
 
 /** One step holds one stretch of waiting and one place to do it in. */
 function fits(group: readonly StepReading[], next: StepReading): boolean {
   const length = group.reduce((sum, { step }) => sum + step.text.length + 1, next.step.text.length);
-  if (length > LONGEST.step) return false;
+  if (length > LONGEST.step || next.beside !== null) return false;
   const waits = group.some(({ step }) => highOf(step.handsOffMin) > 0);
   if (waits && highOf(next.step.handsOffMin) > 0) return false;
   const hot = group.find(({ step }) => isHot(step.needs))?.step.needs;
@@ -60,7 +61,19 @@ function shareOf(prepMin: number | null, groups: readonly (readonly StepReading[
   return prepMin === null || unsaid === 0 ? null : Math.max(1, Math.round(prepMin / unsaid));
 }
 
-function merge(group: readonly StepReading[], index: number, unsaidMin: number | null): ReadStep & { readonly doubts: readonly Doubt[] } {
+/** One after another; what is done meanwhile begins where the step before began, and what follows waits for both. */
+function orderOf(groups: readonly (readonly StepReading[])[]): string[][] {
+  const order: string[][] = [];
+  let open: string[] = [];
+  groups.forEach((group, i) => {
+    const beside = i > 0 && group[0]?.beside !== null;
+    order.push(beside ? [...(order[i - 1] as string[])] : open);
+    open = beside ? [...open, `s${i + 1}`] : [`s${i + 1}`];
+  });
+  return order;
+}
+
+function merge(group: readonly StepReading[], index: number, after: readonly string[], unsaidMin: number | null): ReadStep & { readonly doubts: readonly Doubt[] } {
   const offs = group.map(({ step }) => rangeOf(step.handsOffMin));
   const off: MinuteRange = { low: sum(offs.map((one) => one.low)), likely: sum(offs.map((one) => one.likely)), high: sum(offs.map((one) => one.high)) };
   const said = sum(group.map(({ handsUnsaid, step }) => (handsUnsaid ? 0 : step.handsOnMin)));
@@ -74,12 +87,14 @@ function merge(group: readonly StepReading[], index: number, unsaidMin: number |
       handsOnMin: Math.min(said > 0 ? said : (unsaidMin ?? usual), LONGEST.minutes),
       handsOffMin: off.low === off.high ? off.likely : off,
       needs,
-      after: index === 0 ? [] : [`s${index}`],
-      ...(first.step.maxWaitMin !== undefined && index > 0 ? { maxWaitMin: first.step.maxWaitMin } : {}),
+      after,
+      ...(first.step.maxWaitMin !== undefined && after.length > 0 ? { maxWaitMin: first.step.maxWaitMin } : {}),
     },
     found: group.flatMap(({ found }) => found),
-    doubts: group.flatMap(({ doubts }) => doubts.map((doubt) => ({ ...doubt, path: `steps.${index}.${doubt.path}` }))),
+    doubts: [...besideDoubt(first, index), ...group.flatMap(({ doubts }) => doubts.map((doubt) => ({ ...doubt, path: `steps.${index}.${doubt.path}` })))],
   };
 }
+
+const besideDoubt = ({ beside }: StepReading, index: number): Doubt[] => (beside === null || index === 0 ? [] : [{ path: `steps.${index}.after`, text: beside, why: `Taken as done beside step ${index}; what comes next waits for both.` }]);
 
 const sum = (numbers: readonly number[]): number => Math.min(LONGEST.minutes, numbers.reduce((all, one) => all + one, 0));

@@ -1,5 +1,6 @@
 /** What is read from a recipe that somebody pasted. Minutes whole, temperatures in °C as a still oven is set. */
 import type { RecipeStep } from "../../kernel/recipe.ts";
+import type { MeasureSystem } from "../../kernel/units.ts";
 import type { Way } from "../../kernel/way.ts";
 
 /** How many characters and words were looked at: the reader's own count, from which its growth with the text can be told without a clock. */
@@ -43,6 +44,14 @@ export interface ReadStep {
   readonly found: readonly Found[];
 }
 
+export interface KeepSaid {
+  readonly place: "fridge" | "freezer" | "shelf";
+  readonly days: number;
+  readonly text: string;
+  /** The words name no place, and the fridge is taken. */
+  readonly placeUnsaid: boolean;
+}
+
 export interface ReadRecipe {
   readonly title: string;
   readonly way: Way;
@@ -50,6 +59,10 @@ export interface ReadRecipe {
   readonly ingredients: readonly string[];
   readonly steps: readonly ReadStep[];
   readonly note: string | null;
+  /** Whose cups and spoons; null where nothing says. */
+  readonly measures: MeasureSystem | null;
+  /** How long the recipe itself says that it keeps; whether that may be is not the reader's to say. */
+  readonly keeps: readonly KeepSaid[];
   readonly doubts: readonly Doubt[];
   readonly notUnderstood: readonly NotUnderstood[];
   readonly looks: number;

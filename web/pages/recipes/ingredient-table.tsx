@@ -3,6 +3,7 @@ import type { Recipe } from "#shared/contracts/recipes.ts";
 import type { Scaled } from "#shared/contracts/scaling.ts";
 import { capital } from "../../format.ts";
 import { written } from "../../parts/written.ts";
+import { MEASURE_WORDS } from "./recipe-form.ts";
 import { errorWords, headOf } from "./scaled-words.ts";
 
 type Line = Recipe["ingredients"][number];
@@ -39,7 +40,7 @@ export function Ingredients({ recipe, scaled, all }: IngredientsProps) {
               ))}
             </tbody>
           </table>
-          <p class="say">Both columns are reckoned from the line as written. A line without a known weight stands as it was written.</p>
+          <p class="say">Both columns are reckoned from the line as written. A line without a known weight stands as it was written.{recipe.measures && ` Cups and spoons as written are ${MEASURE_WORDS[recipe.measures].toLowerCase().replace(/: .*/, "")} ones.`}</p>
         </>
       )}
     </section>
@@ -56,6 +57,7 @@ function Row({ line, more, part }: { readonly line: Line; readonly more: Scaled[
       <th scope="row" colSpan={known ? 1 : 3}>
         {part ? <a href={`/recipes/${part.id}`}>{name}</a> : name}
         {part && <span class="quiet">, made ahead</span>}
+        {line.doubt && <span class="say scaled-note">Check: {written(line.doubt)}</span>}
         {more?.note && <span class="say scaled-note">{written(more.note)}</span>}
       </th>
       {known && <td class="num amt">{byWeight ?? "–"}</td>}

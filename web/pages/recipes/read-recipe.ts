@@ -29,6 +29,7 @@ export function readRecipe(fields: RecipeFields): ReadRecipe {
     ...(fields.reheat.trim() ? { reheat: fields.reheat } : {}),
     ...(fields.note.trim() ? { note: fields.note } : {}),
     ...(fields.process.trim() ? { process: fields.process } : {}),
+    ...(fields.measures ? { measures: fields.measures } : {}),
   };
   const parsed = NewRecipe.safeParse(body);
   for (const { path, message } of parsed.error?.issues ?? []) {

@@ -1,5 +1,5 @@
 /** Two versions of a recipe as lines to compare: what is typed here, what somebody else has saved. Pure. */
-import type { RecipeFields } from "./recipe-form.ts";
+import { MEASURE_WORDS, type RecipeFields } from "./recipe-form.ts";
 
 export interface Difference {
   readonly name: string;
@@ -22,6 +22,7 @@ export function differences(mine: RecipeFields, theirs: RecipeFields): Differenc
     lines(({ allergens }) => allergens, "Contains"),
     lines(({ reheat }) => reheat, "To reheat"),
     lines(({ process }) => process, "Tested process"),
+    lines(({ measures }) => (measures ? MEASURE_WORDS[measures] : ""), "Cups and spoons"),
     lines(({ note }) => note, "Note"),
   ].filter((one) => one.mine !== one.theirs);
 }

@@ -18,6 +18,7 @@ import { BetweenRows } from "./between-rows.tsx";
 import { doubtsOf, draftSentence, readingsOf } from "./draft-notes.ts";
 import { DraftNotes } from "./draft-view.tsx";
 import { IngredientRows } from "./ingredient-rows.tsx";
+import { MeasureChoice } from "./measure-choice.tsx";
 import { readRecipe } from "./read-recipe.ts";
 import { differences } from "./recipe-conflict.ts";
 import { faultAt } from "./recipe-faults.ts";
@@ -43,7 +44,7 @@ interface Attempt {
   readonly faults: readonly FieldProblem[];
 }
 
-type Line = Exclude<keyof RecipeFields, "ingredients" | "steps" | "holds" | "limits" | "keeps" | "way">;
+type Line = Exclude<keyof RecipeFields, "ingredients" | "steps" | "holds" | "limits" | "keeps" | "way" | "measures">;
 
 export function RecipeEditor({ stored, book, all, again, draft, onStored }: EditorProps) {
   const [id] = useState(() => stored?.id ?? newId());
@@ -118,6 +119,7 @@ export function RecipeEditor({ stored, book, all, again, draft, onStored }: Edit
         </div>
       </section>
       <IngredientRows rows={fields.ingredients} book={book} parts={partsFor(id, all, fields)} onChange={(ingredients) => set({ ingredients })} badOf={badOf} sayOf={sayOf} />
+      <MeasureChoice chosen={fields.measures} onChoose={(measures) => set({ measures })} say={sayOf("measures")} />
       <StepRows fields={fields} onChange={setFields} badOf={badOf} sayOf={sayOf} />
       <BetweenRows holds={fields.holds} limits={fields.limits} onChange={set} badOf={badOf} />
       <section class="sec" aria-labelledby="keeps-h">

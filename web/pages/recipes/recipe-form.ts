@@ -64,7 +64,18 @@ export interface RecipeFields {
   readonly reheat: string;
   readonly note: string;
   readonly process: string;
+  /** Whose cups and spoons; empty for the household's own. */
+  readonly measures: NewRecipe["measures"] | "";
 }
+
+/** Whose cups a recipe may mean, in the words of the form. */
+export const MEASURE_WORDS: Readonly<Record<NonNullable<NewRecipe["measures"]>, string>> = {
+  metric: "Metric: cup 250 ml, tablespoon 15 ml",
+  us: "American: cup 237 ml, tablespoon 15 ml",
+  imperial: "British: pint 568 ml, tablespoon 15 ml",
+  australian: "Australian: cup 250 ml, tablespoon 20 ml",
+  label: "American labels: cup 240 ml",
+};
 
 export const emptyIngredient: IngredientFields = { text: "", crop: "", madeBy: "", food: "" };
 export const emptyHold: HoldFields = { what: "pots", from: "", to: "" };
@@ -87,6 +98,7 @@ export function recipeFields(recipe: Recipe | NewRecipe | null): RecipeFields {
     reheat: recipe?.reheat ?? "",
     note: recipe?.note ?? "",
     process: recipe?.process ?? "",
+    measures: recipe?.measures ?? "",
   };
 }
 
