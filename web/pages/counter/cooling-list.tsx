@@ -48,7 +48,7 @@ function CoolingDish({ dish: { dish, title, cooling }, zone, now, acts }: { read
         <ul class="ticks">
           {cooling.stages.map(({ stage, toC, by, reachedAt, mark }) => (
             <li key={stage}>
-              <label class="tick">
+              <label class="c-tick">
                 <input
                   type="checkbox"
                   checked={reachedAt !== undefined}

@@ -19,7 +19,7 @@ export function Ticks({ counter, dish, acts }: { readonly counter: Counter; read
       <ul class="ticks">
         {ingredients.map(({ line, text, tickedAt, mark }) => (
           <li key={line}>
-            <label class="tick">
+            <label class="c-tick">
               <input type="checkbox" checked={tickedAt !== undefined} onChange={() => (mark === undefined ? acts.mark({ kind: "ticked", dish: dish.dish, line }, `In: ${text}.`) : acts.unmark(mark))} />
               <span class="tk">
                 <span class="nm">{written(text)}</span>
