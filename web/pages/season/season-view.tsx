@@ -7,7 +7,7 @@ import { Answer } from "../../parts/answer.tsx";
 import { Basis } from "../../parts/basis.tsx";
 import { Courses } from "./courses.tsx";
 import { PlanAnew } from "./planning.tsx";
-import { ruleWords, sureWords, type Plan } from "./season-words.ts";
+import { sureWords, type Plan } from "./season-words.ts";
 import { SeasonPlate } from "./strips.tsx";
 import type { Planning } from "./use-planning.ts";
 import { Refused, Unanswered, WeekRows } from "./week-rows.tsx";
@@ -31,7 +31,7 @@ export function SeasonView({ standing, planning, wanted, suggested, recipes, tod
   return (
     <>
       <Answer>{plan ? inOurUnits(plan.headline) : "The season has not been planned yet."}</Answer>
-      {plan ? <Sure plan={plan} /> : <p class="under">The plan says which week’s glut is frozen, bottled, dried or cooked, within your hours, jars and freezer, and fills what you want in store.</p>}
+      {plan ? <p class="under">{sureWords(plan)}</p> : <p class="under">The plan says which week’s glut is frozen, bottled, dried or cooked, within your hours, jars and freezer, and fills what you want in store.</p>}
       {plan && standing.plan && !standing.upToDate && !planning.working && <p class="notice">Something it rests on has changed since: the forecast, the larder, what is wanted or what is agreed. <a href="#plan-weeks">Plan anew</a></p>}
       {plan?.clashes.map((text) => (
         <p class="notice" key={text}>
@@ -47,13 +47,5 @@ export function SeasonView({ standing, planning, wanted, suggested, recipes, tod
       {plan && <Refused plan={plan} />}
       {plan && <Basis basis={plan.basis} notes={plan.notes} />}
     </>
-  );
-}
-
-function Sure({ plan }: { readonly plan: Plan }) {
-  return (
-    <p class="under">
-      {sureWords(plan)} {ruleWords(plan)}
-    </p>
   );
 }

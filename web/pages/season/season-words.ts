@@ -1,6 +1,7 @@
 /** The season's plan in sentences. Amounts become words in format.ts; this file decides what is said. Pure. */
 import type { SeasonPlanAnswer } from "#shared/contracts/season-plan.ts";
-import { amount, capital, count, length, listed, lower, made, shortDay, weekName, weekNumber } from "../../format.ts";
+import { cropWord } from "#shared/kernel/crop-words.ts";
+import { amount, capital, count, length, listed, made, shortDay, weekName, weekNumber } from "../../format.ts";
 
 export type Plan = SeasonPlanAnswer;
 export type PlanWeek = Plan["weeks"][number];
@@ -22,13 +23,6 @@ function lessBy(gapPct: number): string {
 }
 
 const TENTHS = ["a little", "about a tenth", "about a fifth", "about a third", "about two fifths", "about half", "about three fifths", "about two thirds", "about four fifths", "nearly all of it", "all of it"] as const;
-
-/** “The simple rule would lose 66 kg.” Nothing where the plan is the rule's own. */
-export function ruleWords({ plannedBy, byRule, lostGrams }: Pick<Plan, "plannedBy" | "byRule" | "lostGrams">): string {
-  if (plannedBy === "rule") return "";
-  if (byRule.lostGrams <= lostGrams) return `The simple rule would lose ${amount(byRule.lostGrams)}, and more of what was asked for would be missing.`;
-  return `The simple rule would lose ${amount(byRule.lostGrams)}.`;
-}
 
 /** Grams of a week that lines put up. */
 export const putUpGrams = ({ pickedGrams, freshGrams, lostGrams }: Pick<PlanWeek, "pickedGrams" | "freshGrams" | "lostGrams">): number => Math.max(0, pickedGrams - freshGrams - lostGrams);
@@ -63,10 +57,24 @@ export function freezerWords({ weeks }: Plan["freezer"]): string {
   return `The freezer is fullest in ${weekName(most.week)}: ${litres(most.usedLitres)} of ${litres(most.capacityLitres)}${free < 1 ? ", full" : ""}.`;
 }
 
-/** What a week does, in its one line: “Freeze French beans; Tomato sauce, 2 batches”. */
-export const titlesWords = ({ lines }: PlanWeek): string => lines.map(({ title, batches }) => (batches === 1 ? title : `${title}, ${count(batches, "batch", "batches")}`)).join("; ");
+/** What is given away stands together: it is many small lines, each of one crop. */
+export const givenAway = ({ lines }: PlanWeek): readonly PlanLineOf[] => lines.filter(({ way }) => way === "give");
+export const madeOf = ({ lines }: PlanWeek): readonly PlanLineOf[] => lines.filter(({ way }) => way !== "give");
 
-/** “Picked 12 kg: 4 kg eaten fresh, 7.5 kg put up, 0.5 kg lost.” */
+/** What a week does, in its one line: “Freeze French beans; Tomato sauce, 2 batches; 3 crops to give away”. */
+export function titlesWords(week: PlanWeek): string {
+  const gives = givenAway(week).length;
+  const titles = madeOf(week).map(({ title, batches }) => (batches === 1 ? title : `${title}, ${count(batches, "batch", "batches")}`));
+  return [...titles, ...(gives > 0 ? [`${count(gives, "crop", "crops")} to give away`] : [])].join("; ");
+}
+
+/** “Give away courgettes 50 g and cucumbers 750 g.” Empty where nothing is. */
+export function givenWords(week: PlanWeek): string {
+  const uses = givenAway(week).flatMap((line) => line.uses);
+  return uses.length === 0 ? "" : `Give away ${listed(uses.map(({ name, grams }) => `${cropWord(name)} ${amount(grams)}`))}.`;
+}
+
+/** “About 12 kg ripens: 4 kg eaten fresh and 7.5 kg put up or kept.” */
 export function weekWords(week: PlanWeek): string {
   if (week.pickedGrams === 0) return "Nothing ripens.";
   const up = putUpGrams(week);
@@ -78,7 +86,7 @@ export function weekWords(week: PlanWeek): string {
 export function lineWords({ makes, uses, handsOnMin, freezerLitres, jars }: PlanLineOf): string {
   return [
     `makes ${made(makes)}`,
-    uses.length > 0 ? `uses ${listed(uses.map(({ name, grams }) => `${lower(name)} ${amount(grams)}`))}` : "",
+    uses.length > 0 ? `uses ${listed(uses.map(({ name, grams }) => `${cropWord(name)} ${amount(grams)}`))}` : "",
     handsOnMin > 0 ? `hands on ${length(handsOnMin)}` : "",
     freezerLitres > 0 ? `${Math.round(freezerLitres * 10) / 10}\u00a0l of the freezer` : "",
     jars > 0 ? count(jars, "jar", "jars") : "",
@@ -91,9 +99,11 @@ const ORDER = ["poor", "usual", "good"] as const;
 /** From the poor year to the good one. */
 export const inOrder = (courses: Plan["courses"]): Plan["courses"] => [...courses].sort((a, b) => ORDER.indexOf(a.id) - ORDER.indexOf(b.id));
 
-/** “all 40 portions”, “27 of 40 portions, 13 short”. */
-export const reachedWords = ({ portions, reachedPortions, missingPortions }: Pick<Asked, "portions" | "reachedPortions" | "missingPortions">): string =>
-  missingPortions === 0 ? `all ${count(portions, "portion", "portions")}` : `${reachedPortions} of ${count(portions, "portion", "portions")}, ${missingPortions} short`;
+/** “By then all 40 portions.” “By then 27 of 40 portions, 13 short.” A wish: “The plan makes all 6 portions.” */
+export function reachedWords({ kind, portions, reachedPortions, missingPortions }: Pick<Asked, "kind" | "portions" | "reachedPortions" | "missingPortions">): string {
+  const reached = missingPortions === 0 ? `all ${count(portions, "portion", "portions")}` : `${reachedPortions === 0 ? "none" : String(reachedPortions)} of ${count(portions, "portion", "portions")}, ${missingPortions} short`;
+  return kind === "target" ? `By then ${reached}.` : `The plan makes ${reached}.`;
+}
 
 /** Quiet weeks in a row that say the same stand in one row; a week with lines or a loss stands by itself. */
 export function together(weeks: readonly PlanWeek[]): PlanWeek[][] {

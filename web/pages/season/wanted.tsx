@@ -109,16 +109,17 @@ function putAgain(one: Wanted): Promise<unknown> {
 
 function One({ one, asked, starts, today }: { readonly one: Wanted; readonly asked: Asked | null; readonly starts: readonly LocalDate[]; readonly today: LocalDate }) {
   const plainly = one.kind === "target" ? targetWords(one, today) : wishWords(one, today);
-  if (asked === null || starts.length === 0)
+  // a wish is eaten when it is made: it has no stock that fills
+  if (asked === null || starts.length === 0 || one.kind === "wish")
     return (
       <p>
-        <b class="what">{one.title}</b> {sentence(plainly)}
+        <b class="what">{one.title}</b> {sentence(plainly)} {asked !== null && reachedWords(asked)}
       </p>
     );
   const most = Math.max(asked.portions, ...asked.byWeek.map(({ portions }) => portions)) * 1.05;
   const due = asked.by === null ? null : daysBetween(starts[0] as string, asked.by) / 7;
   return (
-    <Strip id={`asked-${one.id}`} title={one.title} words={`${sentence(plainly)} ${sentence(`by then ${reachedWords(asked)}`)}`} starts={starts} rem={3.5} most={most} levels={[{ value: asked.portions, words: String(asked.portions) }]}>
+    <Strip id={`asked-${one.id}`} title={one.title} words={`${sentence(plainly)} ${reachedWords(asked)}`} starts={starts} rem={3.5} most={most} levels={[{ value: asked.portions, words: String(asked.portions) }]}>
       {(axis, height) => (
         <>
           <path d={levelField(asked.byWeek.map(({ portions }) => portions), most, height, axis)} class={asked.missingPortions > 0 ? "k-edge" : "k-hill"} />

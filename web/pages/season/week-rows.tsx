@@ -1,7 +1,7 @@
 /** What is planned when: a row a week, which opens to its lines with why each is there and what it displaces. */
 import { amount, count, inOurUnits, weekTitle } from "../../format.ts";
 import { written } from "../../parts/written.ts";
-import { lineWords, sentence, titlesWords, together, weeksTitle, weekWords, type Plan, type PlanLineOf, type PlanWeek } from "./season-words.ts";
+import { givenAway, givenWords, lineWords, madeOf, sentence, titlesWords, together, weeksTitle, weekWords, type Plan, type PlanLineOf, type PlanWeek } from "./season-words.ts";
 
 export function WeekRows({ plan }: { readonly plan: Plan }) {
   const first = plan.weeks.find(({ lines }) => lines.length > 0)?.week;
@@ -56,10 +56,11 @@ function Busy({ week, open }: { readonly week: PlanWeek; readonly open: boolean 
       <div class="season-lines">
         <p class="quiet">{inOurUnits(weekWords(week))}</p>
         <ul>
-          {week.lines.map((line) => (
+          {madeOf(week).map((line) => (
             <Line key={line.recipeId} line={line} />
           ))}
         </ul>
+        {givenAway(week).length > 0 && <p>{written(givenWords(week))}</p>}
         <p>
           <a class="hitline" href={`/week?week=${week.week}`}>
             Open {weekTitle(week.week)}
