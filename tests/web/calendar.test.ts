@@ -5,6 +5,7 @@ import { NewCookDay } from "#shared/contracts/cook-days.ts";
 import type { Household } from "#shared/contracts/household.ts";
 import { weekEnd, weeksFrom, weekStart } from "#shared/kernel/iso-week.ts";
 import { cautionsOf } from "#web/parts/cautions.ts";
+import { usesGoWithoutSaying, whyBesideRow } from "#web/pages/calendar/why-words.ts";
 import { cookDayOf, cookDayWords, dishesOfWeek } from "#web/parts/cook-day-from-week.ts";
 import { layOut, monthSpans, nameLines } from "#web/pages/calendar/plate.ts";
 import { layOutStrip } from "#web/pages/calendar/strip.ts";
@@ -226,4 +227,33 @@ describe("a cook day from a week", () => {
     expect(cookDayOf(of, dishes, household, "2027-08-29").on).toBe("2027-08-29");
     expect(NewCookDay.safeParse(cookDayOf(of, dishes, household, TODAY)).success).toBe(true);
   });
+});
+
+describe("the reason beside its row", () => {
+  const way = (why: string, amount = 4, unit = "bags", handsOnMin = 17) => loose(whyBesideRow({ why: why.replaceAll("_", "\u00a0"), makes: { amount, unit }, handsOnMin }));
+
+  it("leaves out what the row has in columns: what comes of it and the work", () => {
+    expect(way("Takes 1.0_kg of the 1.2_kg of courgettes over this week and makes 4_bags, which keep 9_months in the freezer, longer than the next way; 17_min of work.")).toBe(
+      "Takes 1.0 kg of the 1.2 kg of courgettes over this week; keeps 9 months in the freezer, longer than the next way.",
+    );
+    expect(way("Nothing of the courgettes is over; 1.0_kg of what there is makes 4_portions, which keep 3_days in the fridge; 10_min of work.", 4, "portions", 10)).toBe("Nothing of the courgettes is over; keeps 3 days in the fridge.");
+    expect(way("Potatoes wait for you: 2.0_kg makes 4_portions; 1_h_30 of work, less for each kilo than the next way.", 4, "portions", 90)).toBe("Potatoes wait for you, less for each kilo than the next way.");
+  });
+
+  it("says a reason of another form as it stands", () => {
+    expect(way("Planned for this week, because the freezer is full after it.")).toBe("Planned for this week, because the freezer is full after it.");
+  });
+
+  it("leaves the amounts to the reason only where one crop is taken", () => {
+    expect(usesGoWithoutSaying({ why: "Takes all 1.0 kg of courgettes over this week.", uses: [{ crop: "courgette", grams: 1000 }] })).toBe(true);
+    expect(usesGoWithoutSaying({ why: "Takes all 1.0 kg of courgettes over this week.", uses: [{ crop: "courgette", grams: 1000 }, { crop: "onion", grams: 200 }] })).toBe(false);
+    expect(usesGoWithoutSaying({ why: "Somebody asked for it.", uses: [{ crop: "courgette", grams: 1000 }] })).toBe(false);
+  });
+});
+
+it("a cook day takes what the season's plan has where nothing is chosen for the week", () => {
+  const dishes = [{ recipeId: "3f8a1c1e-4a59-4a0e-9d57-2b1f6f0c9a11", batches: 2 }];
+  const found = dishesOfWeek(week("2027-W34", [], { cookDay: dishes }));
+  expect(found).toEqual({ dishes, from: "season" });
+  expect(loose(cookDayWords(found, "2027-W34"))).toBe("Takes what the season’s plan has for week 34.");
 });

@@ -18,7 +18,7 @@ interface Dish {
 
 export interface DishesOfWeek {
   readonly dishes: readonly Dish[];
-  readonly from: "plan" | "suggestions" | "nothing";
+  readonly from: "plan" | "season" | "suggestions" | "nothing";
 }
 
 /** Ways that are done at the stove or the table, and so belong on a cook day unasked. */
@@ -28,6 +28,8 @@ const COOKED: ReadonlySet<Way> = new Set(["cook", "freeze", "bottle", "dry", "pi
 export function dishesOfWeek(week: CalendarWeek, hasSteps: (recipeId: string) => boolean = () => true): DishesOfWeek {
   const planned = together(week.planned.filter((line) => hasSteps(line.recipeId)));
   if (planned.length > 0) return { dishes: planned, from: "plan" };
+  const bySeason = together(week.cookDay.filter((dish) => hasSteps(dish.recipeId)));
+  if (bySeason.length > 0) return { dishes: bySeason, from: "season" };
   const suggested = together(week.pairings.filter(({ way, recipeId }) => COOKED.has(way) && hasSteps(recipeId))).slice(0, SUGGESTED);
   return { dishes: suggested, from: suggested.length > 0 ? "suggestions" : "nothing" };
 }
@@ -47,6 +49,7 @@ export function cookDayOf(week: CalendarWeek, dishes: readonly Dish[], household
 /** What the button will do, said before it is pressed. */
 export function cookDayWords({ dishes, from }: DishesOfWeek, week: string): string {
   if (from === "plan") return `Takes what is planned for ${weekName(week)}.`;
+  if (from === "season") return `Takes what the season’s plan has for ${weekName(week)}.`;
   if (from === "nothing") return "Nothing to cook is planned or suggested for this week.";
   const first = dishes.length === 1 ? "the first way that is cooked goes" : `the first ${dishes.length === 2 ? "two" : "three"} ways that are cooked go`;
   return `Nothing is planned for ${weekName(week)} yet, so ${first} in.`;

@@ -1,12 +1,10 @@
 /** What waits for the grower: from when it is ready, when it is at its best, by when it must be out of the ground. */
 import type { DateBand } from "#shared/contracts/common.ts";
-import type { Forecast } from "#shared/contracts/sowings.ts";
 import { addDays, daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
-import { betweenDays, day, MONTHS } from "../../format.ts";
+import { MONTHS } from "../../format.ts";
 import { monthsOn } from "../../parts/date-dots.ts";
 import { Measured, type Room } from "../../parts/measured.tsx";
-
-type Lift = NonNullable<Forecast["lift"]>;
+import { liftSentence, type Lift } from "./lifting-words.ts";
 
 export function Lifting({ lift, today }: { readonly lift: Lift; readonly today: LocalDate }) {
   return (
@@ -18,14 +16,6 @@ export function Lifting({ lift, today }: { readonly lift: Lift; readonly today: 
       <Measured class="lift-plate">{(room) => <Plate lift={lift} today={today} room={room} />}</Measured>
     </section>
   );
-}
-
-/** “Ready from about 3 August, at its best from 3 August to 28 September, out of the ground by 24 October to be safe.” */
-export function liftSentence({ ready, bestFrom, bestUntil, outBy }: Lift, today: LocalDate): string {
-  const from = `Ready from about ${day(ready.likely, today)}, ${betweenDays(ready.low, ready.high, today)}.`;
-  const best = `At its best from about ${day(bestFrom.likely, today)} to ${day(bestUntil.likely, today)}.`;
-  const safe = outBy.low === outBy.likely ? "" : `; to be safe in nine years of ten, by ${day(outBy.low, today)}`;
-  return `${from} ${best} Most likely it stands well until ${day(outBy.likely, today)}${safe}.`;
 }
 
 const EDGE = 8;

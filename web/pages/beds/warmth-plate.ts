@@ -23,8 +23,8 @@ export interface WarmthPlate {
 
 const TALL_REM = 9;
 const EDGE = 8;
-/** Room for the word at the end of a line. */
-const WORD_REM = 3.5;
+/** Room for the word at the end of the line of what is needed. */
+const WORD_REM = 4.5;
 
 export function layOutWarmth({ points, needsCd }: Warmth, { width, rem }: { readonly width: number; readonly rem: number }): WarmthPlate {
   const [first, last] = [points[0]?.on as LocalDate, points[points.length - 1]?.on as LocalDate];

@@ -36,7 +36,7 @@ export function WarmthSoFar({ warmth, today }: { readonly warmth: Warmth; readon
 function Plate({ warmth, today, room }: { readonly warmth: Warmth; readonly today: LocalDate; readonly room: Room }) {
   const { rem } = room;
   const plate = layOutWarmth(warmth, room);
-  const [needs, end] = [plate.y(warmth.needsCd), plate.likely[plate.likely.length - 1]];
+  const needs = plate.y(warmth.needsCd);
   const at = plate.x(today);
   return (
     <svg width={plate.width} height={plate.height} viewBox={`0 0 ${plate.width} ${plate.height}`} role="img" aria-labelledby="warmth-words">
@@ -61,11 +61,6 @@ function Plate({ warmth, today, room }: { readonly warmth: Warmth; readonly toda
       ))}
       <path d={bandPath(plate.low, plate.high)} class="k-edge" />
       <path d={linePath(plate.likely)} class="k-usual" />
-      {end && (
-        <text x={end[0] + 5} y={end[1] + 4} class="k-halo">
-          usual
-        </text>
-      )}
       <line x1={0} x2={plate.width} y1={needs} y2={needs} class="k-ink k-dash" />
       <text x={plate.width} y={needs - 5} class="t-ink k-halo end">
         first pick

@@ -54,6 +54,7 @@ export function CalendarView({ calendar, chosen, acts }: CalendarViewProps) {
   const weekProps = (of: CalendarWeek): WeekProps & { readonly said: string } => ({
     week: of,
     names,
+    seasonPlan: calendar.seasonPlan,
     past: of.ends < calendar.today,
     onAdd: (pairing) => void acts.add(of, pairing),
     onUndo: (line) => void acts.undo(of, line),

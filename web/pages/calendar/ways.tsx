@@ -6,6 +6,7 @@ import { WAYS } from "#shared/kernel/way.ts";
 import { count, inOurUnits, made, weekName } from "../../format.ts";
 import { TakeCare } from "../../parts/take-care.tsx";
 import { usesWords } from "../../parts/week-words.ts";
+import { usesGoWithoutSaying, whyBesideRow } from "./why-words.ts";
 import type { CropNames } from "../../parts/crop-names.ts";
 
 /** The best ones in sight, the others one press away. */
@@ -23,6 +24,8 @@ const order = (way: Pairing["way"]): number => WAYS.indexOf(way);
 export function Ways({ week, names, onAdd, onUndo }: WaysProps) {
   const planned = [...week.planned].sort((a, b) => order(a.way) - order(b.way));
   const [more, setMore] = useState(false);
+  const fromPlan = week.pairings.filter((pairing) => pairing.planned);
+  const rest = week.pairings.filter((pairing) => !pairing.planned);
   const suggested = (pairing: Pairing) => <Suggested key={pairing.recipeId} pairing={pairing} week={week} names={names} onAdd={onAdd} />;
   if (planned.length === 0 && week.pairings.length === 0) return <p class="quiet">Nothing has to be done with this week’s produce.</p>;
   return (
@@ -37,14 +40,16 @@ export function Ways({ week, names, onAdd, onUndo }: WaysProps) {
       {planned.map((line) => (
         <Planned key={line.id} line={line} week={week} names={names} onUndo={onUndo} />
       ))}
-      {week.pairings.slice(0, SHOWN).map(suggested)}
-      {week.pairings.length > SHOWN && (
+      {fromPlan.map(suggested)}
+      {fromPlan.length > 0 && rest.length > 0 && <h4 class="way-else">Or instead</h4>}
+      {rest.slice(0, SHOWN).map(suggested)}
+      {rest.length > SHOWN && (
         <details class="more-ways" open={more} onToggle={(event) => setMore(event.currentTarget instanceof HTMLDetailsElement && event.currentTarget.open)}>
-          <summary class="word">{count(week.pairings.length - SHOWN, "more way", "more ways")}</summary>
-          {more && week.pairings.slice(SHOWN).map(suggested)}
+          <summary class="word">{count(rest.length - SHOWN, "more way", "more ways")}</summary>
+          {more && rest.slice(SHOWN).map(suggested)}
         </details>
       )}
-      <TakeCare week={week} shown={more ? week.pairings.length : SHOWN} />
+      <TakeCare week={week} shown={more ? week.pairings.length : fromPlan.length + SHOWN} />
     </div>
   );
 }
@@ -75,7 +80,9 @@ function Planned({ line, week, names, onUndo }: { readonly line: PlanLine; reado
 function Suggested({ pairing, week, names, onAdd }: { readonly pairing: Pairing; readonly week: CalendarWeek } & Pick<WaysProps, "names" | "onAdd">) {
   return (
     <div class="way-row row">
-      <span class="way">{pairing.way}</span>
+      <span class="way">
+        {pairing.way} {pairing.planned && <span class="in-plan">season’s plan</span>}
+      </span>
       <h4 class="what">
         <a class="plain" href={`/recipes/${pairing.recipeId}`}>
           {pairing.title}
@@ -91,7 +98,15 @@ function Suggested({ pairing, week, names, onAdd }: { readonly pairing: Pairing;
         )}
       </span>
       <p class="why">
-        <span class="uses">{usesWords(pairing.uses, names)}</span> {inOurUnits(pairing.why)}
+        {!usesGoWithoutSaying(pairing) && <span class="uses">{usesWords(pairing.uses, names)} </span>}
+        {inOurUnits(whyBesideRow(pairing))}
+        {pairing.parts.map((part) => (
+          <span class="part-of" key={part.recipeId}>
+            {" "}
+            With <a href={`/recipes/${part.recipeId}`}>{part.title}</a>
+            {part.inStore === undefined ? ", which has to be made first." : `: ${inOurUnits(part.inStore)}`}
+          </span>
+        ))}
       </p>
       <button class="btn word" type="button" id={`add-${week.week}-${pairing.recipeId}`} onClick={() => onAdd(pairing)}>
         Add<span class="vh"> {pairing.title} to {weekName(week.week)}</span>

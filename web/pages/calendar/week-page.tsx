@@ -1,6 +1,6 @@
 /** The chosen week: what ripens, in words and ranges, and beside it what to do with it. */
-import type { CalendarWeek } from "#shared/contracts/calendar.ts";
-import { weekName, weekTitle } from "../../format.ts";
+import type { Calendar, CalendarWeek } from "#shared/contracts/calendar.ts";
+import { inOurUnits, weekName, weekTitle } from "../../format.ts";
 import { cookDayWords, dishesOfWeek } from "../../parts/cook-day-from-week.ts";
 import { RipeTable } from "../../parts/ripe-table.tsx";
 import { Ways, type WaysProps } from "./ways.tsx";
@@ -9,6 +9,8 @@ import { pickedWords, weekSentence } from "../../parts/week-words.ts";
 export interface WeekProps extends WaysProps {
   /** Gone by: what was picked, nothing to choose. */
   readonly past: boolean;
+  /** The season's plan that the first ways come from, if one stands. */
+  readonly seasonPlan: Calendar["seasonPlan"];
   readonly onCookDay: () => void;
 }
 
@@ -46,6 +48,7 @@ export function WeekPage(props: WeekPageProps) {
         <p class="said" role="status">
           {said}
         </p>
+        {!past && <PlannedBy {...props} />}
         {past ? <p>Eaten fresh, or put up on a cook day.</p> : <Ways {...props} />}
       </div>
     </section>
@@ -64,6 +67,7 @@ export function WeekInList(props: WeekProps & { readonly said: string }) {
       <p class="said" role="status">
         {props.said}
       </p>
+      <PlannedBy {...props} />
       <Ways {...props} />
       <p class="acts">
         <CookDayButton {...props} />
@@ -81,6 +85,19 @@ function Sentence({ week, short = false }: { readonly week: CalendarWeek; readon
       {over && <b class="over">{over}</b>}
       {after}
     </>
+  );
+}
+
+/** Who planned what stands first, and whether it still holds. */
+function PlannedBy({ seasonPlan }: Pick<WeekProps, "seasonPlan">) {
+  if (!seasonPlan) return null;
+  return (
+    <p class="say">
+      {inOurUnits(seasonPlan.text)}{" "}
+      <a class="hitline" href="/season">
+        {seasonPlan.upToDate ? "The season’s plan" : "Plan the season anew"}
+      </a>
+    </p>
   );
 }
 

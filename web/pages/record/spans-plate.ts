@@ -14,7 +14,7 @@ export interface SpansPlate {
   readonly scale: readonly { readonly days: number; readonly x: number }[];
 }
 
-/** The latest so many are drawn; the list has them all. */
+/** The latest so many are drawn, in order of their coming; the list has them all. */
 export const MOST_DRAWN = 40;
 const NAME_REM = 9;
 const HEAD_REM = 2.2;
@@ -23,7 +23,7 @@ const ROW_REM = 1.25;
 const FURTHEST_DAYS = 90;
 
 export function drawn(rows: readonly TrackRow[]): TrackRow[] {
-  return rows.filter((row) => !row.chosen && row.atSowing.firstPick !== null).slice(-MOST_DRAWN);
+  return rows.filter((row) => !row.chosen && row.atSowing.firstPick !== null).slice(0, MOST_DRAWN).reverse();
 }
 
 export function layOutSpans(rows: readonly TrackRow[], { width, rem }: { readonly width: number; readonly rem: number }): SpansPlate {

@@ -59,7 +59,7 @@ function Finished({ rows, today }: { readonly rows: readonly TrackRow[]; readonl
             </tr>
           </thead>
           <tbody>
-            {[...rows].reverse().map((row) => (
+            {rows.map((row) => (
               <tr key={`${row.sowingId}${row.season ?? ""}`}>
                 <th scope="row">
                   <a href={`/beds/${row.sowingId}`}>{rowName(row)}</a>
