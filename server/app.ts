@@ -11,6 +11,8 @@ import type { Mode } from "./config.ts";
 import { cookDayRoutes } from "./cook-days/routes.ts";
 import { counterRoutes } from "./counter/routes.ts";
 import { cropRoutes } from "./crops/routes.ts";
+import { listenersOn } from "./events/listeners.ts";
+import { eventRoutes, nudgeAfterWrites } from "./events/routes.ts";
 import { referenceBooks } from "./facts/reference.ts";
 import { standingSeasons } from "./facts/standing-season.ts";
 import { gramAccountRoutes } from "./gram-account/routes.ts";
@@ -96,6 +98,9 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   const [planners, standing] = [seasonDesks(), standingSeasons()];
   app.addHook("onClose", () => planners.close());
 
+  const hearing = { listeners: listenersOn(db, clock, (error) => app.log.warn({ err: error }, "changes could not be looked at")), memberOf };
+  nudgeAfterWrites(app, hearing);
+
   await app.register(healthRoutes, { ...deps, version, mode });
   await app.register(householdRoutes, deps);
   await app.register(weatherRoutes, deps);
@@ -121,6 +126,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(supplyRoutes, deps);
   await app.register(gramAccountRoutes, deps);
   await app.register(shoppingRoutes, deps);
+  await app.register(eventRoutes, hearing);
   await app.register(agreedRoutes, deps);
   await app.register(seasonRoutes, { ...deps, desk: planners, standing });
 

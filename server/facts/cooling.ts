@@ -15,7 +15,7 @@ export function heatOf(facts: DayFacts, dish: Pick<DayDish, "id" | "title" | "st
   return {
     title: dish.title,
     hotStep: hot === undefined ? null : (dish.steps.find(({ id }) => id === hot)?.text ?? hot),
-    heatEndedMs: allDone ? Math.min(...(ended as number[])) : null,
+    heatEndedMs: allDone ? Math.min(...ended) : null,
     marks: facts.marks.filter((mark) => mark.dish === dish.id),
     zone: facts.zone,
   };
