@@ -11,8 +11,8 @@ interface Operation {
   responses: Record<string, { content?: unknown }>;
 }
 
-/** Picks, movements, plans, marks, closed dishes and weather are only ever added to, and emptying the household asks for no version. */
-const WITHOUT_VERSION = /^(?:put|delete) \/api\/(?:picks|weather)\/|^(?:put|delete) \/api\/lots\/\{id\}\/movements\/|^(?:put|delete) \/api\/cook-days\/\{id\}\/(?:plans|marks|batches)\/|^delete \/api\/household$/;
+/** Picks, movements, plans, marks, closed dishes and weather are only ever added to, an opinion is said anew, what is agreed is no body, and emptying the household asks for no version. */
+const WITHOUT_VERSION = /^(?:put|delete) \/api\/(?:picks|weather)\/|^(?:put|delete) \/api\/lots\/\{id\}\/movements\/|^(?:put|delete) \/api\/cook-days\/\{id\}\/(?:plans|marks|batches)\/|^(?:put|delete) \/api\/(?:tastes|season)\/|^delete \/api\/household$/;
 
 /** Remembers, while routes are read, whose body need not be sent. */
 export function bodiesThatMayBeLeftOut(): { note: (route: Route) => void; mayBeLeftOut: MayBeLeftOut } {

@@ -1,9 +1,10 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { Shopping, ShoppingQuery, TakeOut, TakeOutQuery } from "#shared/contracts/shopping.ts";
-import { weekOf } from "#shared/kernel/iso-week.ts";
-import { addDays } from "#shared/kernel/local-date.ts";
+import { weekEnd, weekOf } from "#shared/kernel/iso-week.ts";
+import { addDays, yearOf } from "#shared/kernel/local-date.ts";
+import { dayWords } from "#shared/kernel/words.ts";
 import { gardenOutlook } from "#shared/planning/garden-outlook.ts";
-import { batchesOfWeek, furtherLines } from "#shared/planning/week-dishes.ts";
+import { batchesOfWeek, furtherLines, reservedBefore, shareUntil } from "#shared/planning/week-dishes.ts";
 import { shoppingList } from "#shared/planning/shopping-list.ts";
 import { takeOutTonight } from "#shared/planning/take-out.ts";
 import { loadHomestead } from "../facts/homestead.ts";
@@ -35,9 +36,10 @@ export const shoppingRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within,
       });
       const { garden, kitchen, ...facts } = loaded;
       const crops = gardenOutlook(garden, kitchen, { from: week, weeks: 1 }).weeks[0]?.crops ?? [];
-      const gardenLow = new Map(crops.map((crop) => [crop.crop, Math.max(0, crop.grams.low - crop.pickedGrams)]));
-      const list = shoppingList({ ...facts, gardenLow, names: new Map([...book.crops].map(([slug, crop]) => [slug, crop.name])) });
-      return { week, headline: list.headline, crops: list.crops.map((row) => ({ ...row })), further: list.further.map((row) => ({ ...row })), supplies: list.supplies.map((row) => ({ ...row })), shop: [], garden: [], larder: [] };
+      const by = request.query.by ?? weekEnd(week);
+      const gardenLow = new Map(crops.map((crop) => [crop.crop, Math.max(0, crop.grams.low - crop.pickedGrams) * shareUntil(by, week, garden.asOf)]));
+      const list = shoppingList({ ...facts, gardenLow, reserved: reservedBefore(kitchen, week, garden.asOf), byWords: `by ${dayWords(by, yearOf(garden.asOf))}`, names: new Map([...book.crops].map(([slug, crop]) => [slug, crop.name])) });
+      return { week, headline: list.headline, crops: list.crops.map((row) => ({ ...row })), further: list.further.map((row) => ({ ...row })), supplies: list.supplies.map((row) => ({ ...row })), shop: list.shop.map((row) => ({ ...row })), garden: list.garden.map((row) => ({ ...row })), larder: list.larder.map((row) => ({ ...row })) };
     },
   );
 

@@ -2,8 +2,9 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import type { Tx } from "#db/client.ts";
 import { IdParams } from "#shared/contracts/common.ts";
-import { NewStockTarget, StockTarget, StockTargets } from "#shared/contracts/stock-targets.ts";
+import { NewStockTarget, StockTarget, StockTargets, SuggestedTargets } from "#shared/contracts/stock-targets.ts";
 import { portionsInStore } from "#shared/planning/larder-lots.ts";
+import { suggestedTargets } from "#shared/planning/season-suggested.ts";
 import { dayAsked, loadHouse } from "../facts/house.ts";
 import { loadLarder } from "../facts/larder.ts";
 import { refusals } from "../http/contract.ts";
@@ -13,7 +14,7 @@ import { ifMatchOf } from "../http/if-match.ts";
 import { refuseStaleDelete } from "../http/put-once.ts";
 import { granted, notFound } from "../problems.ts";
 import { recordTarget } from "./record-target.ts";
-import { deleteTarget, findTarget, listTargets, lockTarget, type TargetOfRecipe } from "./store.ts";
+import { deleteTarget, findTarget, listTargets, lockTarget, titlesOf, type TargetOfRecipe } from "./store.ts";
 
 const tags = ["stock-targets"];
 
@@ -33,6 +34,15 @@ export const stockTargetRoutes: FastifyPluginAsyncZod<Deps> = async (app, { with
   app.get("/api/stock-targets", { schema: { tags, summary: "How much is to be in store by when, the soonest first", response: { 200: StockTargets, ...refusals } } }, (request) =>
     within(request, async (tx, householdId) => inWords(tx, householdId, await listTargets(tx, householdId))),
   );
+
+  app.get("/api/stock-targets/suggested", { schema: { tags, summary: "Targets that rest on what was eaten last winter; nothing is stored", response: { 200: SuggestedTargets, ...refusals } } }, async (request) => {
+    const book = await books();
+    const { larder, titles, southern } = await within(request, async (tx, householdId) => {
+      const house = await loadHouse(tx, householdId);
+      return { larder: await loadLarder(tx, book, dayAsked(house, clock, undefined)), titles: await titlesOf(tx, householdId), southern: house.latitude < 0 };
+    });
+    return suggestedTargets(larder, southern, titles).map((target) => ({ ...target }));
+  });
 
   app.get("/api/stock-targets/:id", { schema: { tags, summary: "One target", params: IdParams, response: { 200: StockTarget, ...refusals } } }, async (request, reply) => {
     const { row, target } = await within(request, (tx, householdId) => one(tx, householdId, request.params.id));

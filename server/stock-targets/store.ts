@@ -18,6 +18,11 @@ export async function lockTarget(tx: Tx, householdId: string, id: string): Promi
   return row;
 }
 
+export async function titlesOf(tx: Tx, householdId: string): Promise<Map<string, string>> {
+  const rows = await tx.select({ id: recipes.id, title: recipes.title }).from(recipes).where(eq(recipes.householdId, householdId));
+  return new Map(rows.map(({ id, title }) => [id, title]));
+}
+
 /** The recipe's row is held, so that it cannot be taken away before the target stands. */
 export async function recipeIsThere(tx: Tx, householdId: string, id: string): Promise<boolean> {
   const rows = await tx.select({ id: recipes.id }).from(recipes).where(and(eq(recipes.householdId, householdId), eq(recipes.id, id))).for("key share");

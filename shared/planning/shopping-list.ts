@@ -12,8 +12,12 @@ export interface ShoppingFacts {
   /** Each recipe once, with all its batches of the week. */
   readonly dishes: readonly { readonly recipe: RecipeUse; readonly batches: number; readonly further: readonly string[] }[];
   readonly larder: LarderFacts;
-  /** By crop: what the garden gives by the end of the week at the low end, picked already left out. */
+  /** By crop: what the garden gives by the day at the low end, picked already left out. */
   readonly gardenLow: ReadonlyMap<string, number>;
+  /** By crop: what of the larder's produce is agreed for weeks before this one. */
+  readonly reserved: ReadonlyMap<string, number>;
+  /** The day it is needed by, in words. */
+  readonly byWords: string;
   readonly supplies: readonly { readonly kind: string; readonly amount: number }[];
   readonly names: ReadonlyMap<string, string>;
 }
@@ -23,12 +27,16 @@ export interface ShoppingList {
   readonly crops: readonly { readonly crop: string; readonly name: string; readonly needGrams: number; readonly larderGrams: number; readonly gardenGrams: number; readonly buyGrams: number; readonly text: string }[];
   readonly further: readonly { readonly text: string; readonly title: string; readonly batches: number }[];
   readonly supplies: readonly { readonly kind: "jar" | "lid" | "bag"; readonly need: number; readonly have: number; readonly short: number; readonly text: string }[];
+  /** The same in three lists, each to be ticked off by itself. */
+  readonly shop: readonly { readonly text: string }[];
+  readonly garden: readonly { readonly crop: string; readonly grams: number; readonly text: string }[];
+  readonly larder: readonly { readonly crop: string; readonly grams: number; readonly placeName: string | null; readonly text: string }[];
 }
 
 export function shoppingList(facts: ShoppingFacts): ShoppingList {
   const inLarder = larderGrams(facts.larder);
   const crops = [...needs(facts)].map(([crop, needGrams]) => {
-    const larder = Math.min(needGrams, inLarder.get(crop) ?? 0);
+    const larder = Math.min(needGrams, Math.max(0, (inLarder.get(crop)?.grams ?? 0) - (facts.reserved.get(crop) ?? 0)));
     const garden = Math.min(needGrams - larder, Math.floor(facts.gardenLow.get(crop) ?? 0));
     const split = { needGrams, larderGrams: larder, gardenGrams: garden, buyGrams: needGrams - larder - garden };
     const name = facts.names.get(crop) ?? crop;
@@ -36,7 +44,32 @@ export function shoppingList(facts: ShoppingFacts): ShoppingList {
   });
   const supplies = suppliesOf(facts);
   const further = facts.dishes.flatMap(({ recipe, batches, further: lines }) => lines.map((text) => ({ text, title: recipe.title, batches })));
-  return { headline: headlineOf(facts, crops, supplies), crops: crops.sort((a, b) => b.buyGrams - a.buyGrams || (a.name < b.name ? -1 : 1)), further, supplies };
+  const inOrder = crops.sort((a, b) => b.buyGrams - a.buyGrams || (a.name < b.name ? -1 : 1));
+  return { headline: headlineOf(facts, inOrder, supplies), crops: inOrder, further, supplies, ...threeLists(facts, inOrder, further, supplies, inLarder) };
+}
+
+function threeLists({ byWords }: ShoppingFacts, crops: ShoppingList["crops"], further: ShoppingList["further"], supplies: ShoppingList["supplies"], inLarder: ReadonlyMap<string, InLarder>): Pick<ShoppingList, "shop" | "garden" | "larder"> {
+  const of = (name: string, grams: number): string => `${sentenceCase(cropWord(name))}, ${measuredWords(grams)}`;
+  return {
+    shop: [
+      ...crops.filter(({ buyGrams }) => buyGrams > 0).map(({ name, buyGrams }) => ({ text: of(name, buyGrams) })),
+      ...supplies.filter(({ short }) => short > 0).map(({ kind, short }) => ({ text: `${short} ${kind}${short === 1 ? "" : "s"}` })),
+      ...further.map(({ text, title, batches }) => ({ text: `${text}, for ${batches === 1 ? "" : `${batches} × `}${title}` })),
+    ],
+    garden: crops.filter(({ gardenGrams }) => gardenGrams > 0).map(({ crop, name, gardenGrams }) => ({ crop, grams: gardenGrams, text: `${of(name, gardenGrams)}, to pick ${byWords}` })),
+    larder: crops
+      .filter(({ larderGrams: grams }) => grams > 0)
+      .map(({ crop, name, larderGrams: grams }) => {
+        const placeName = inLarder.get(crop)?.placeName ?? null;
+        return { crop, grams, placeName, text: `${of(name, grams)}${placeName === null ? "" : ` from ${placeName}`}` };
+      }),
+  };
+}
+
+interface InLarder {
+  readonly grams: number;
+  /** Where the oldest of it stands. */
+  readonly placeName: string;
 }
 
 function needs({ dishes }: ShoppingFacts): Map<string, number> {
@@ -45,10 +78,14 @@ function needs({ dishes }: ShoppingFacts): Map<string, number> {
   return grams;
 }
 
-function larderGrams(larder: LarderFacts): Map<string, number> {
-  const grams = new Map<string, number>();
-  for (const { lot, balance, discard } of lotsToday(larder)) if (lot.crop !== null && !discard) grams.set(lot.crop, (grams.get(lot.crop) ?? 0) + balance.left);
-  return grams;
+function larderGrams(larder: LarderFacts): Map<string, InLarder> {
+  const there = new Map<string, InLarder>();
+  for (const { lot, balance, discard, place } of lotsToday(larder)) {
+    if (lot.crop === null || discard || balance.left <= 0) continue;
+    const before = there.get(lot.crop);
+    there.set(lot.crop, { grams: (before?.grams ?? 0) + balance.left, placeName: before?.placeName ?? place.name });
+  }
+  return there;
 }
 
 /** A jar takes a lid. */

@@ -6,7 +6,7 @@ import type { RecipeUse } from "#shared/kernel/recipe.ts";
 import type { LarderFacts, LotFacts } from "#shared/planning/larder-facts.ts";
 import { shoppingList, type ShoppingFacts } from "#shared/planning/shopping-list.ts";
 import { takeOutTonight } from "#shared/planning/take-out.ts";
-import { batchesOfWeek, furtherLines } from "#shared/planning/week-dishes.ts";
+import { batchesOfWeek, furtherLines, reservedBefore, shareUntil } from "#shared/planning/week-dishes.ts";
 import { seedRows, seedSources } from "#tests/support/reference-rows.ts";
 
 const preservation = preservationTables(seedRows("preservation"), seedSources("preservation"));
@@ -20,7 +20,7 @@ const larder = (...lots: LotFacts[]): LarderFacts => ({
   preservation,
 });
 const recipe = (more: Partial<RecipeUse>): RecipeUse => ({ id: "stew", title: "Stew", way: "cook", makes: { amount: 8, unit: "portions" }, uses: [], handsOnMin: 10, keeps: [], process: null, ...more });
-const facts = (more: Partial<ShoppingFacts>): ShoppingFacts => ({ dishes: [], larder: larder(), gardenLow: new Map(), supplies: [], names: new Map([["onion", "Onion"]]), ...more });
+const facts = (more: Partial<ShoppingFacts>): ShoppingFacts => ({ dishes: [], larder: larder(), gardenLow: new Map(), reserved: new Map(), byWords: "by 1 August", supplies: [], names: new Map([["onion", "Onion"]]), ...more });
 
 describe("the shopping list", () => {
   // onions: 1,200 needed, 400 in the larder, 300 by the careful end of the forecast: buy 500
@@ -32,6 +32,22 @@ describe("the shopping list", () => {
     expect(list.crops).toMatchObject([{ crop: "onion", needGrams: 1200, larderGrams: 400, gardenGrams: 300, buyGrams: 500 }]);
     expect(list.crops[0]?.text).toMatch(/^Onions: 1,200.g needed; 400.g from the larder, 300.g from the garden, buy 500.g\.$/);
     expect(list.further).toEqual([{ text: "400 ml coconut milk", title: "Stew", batches: 2 }]);
+    const texts = (rows: readonly { text: string }[]) => rows.map(({ text }) => text.replaceAll("\u00a0", " "));
+    expect(texts(list.shop)).toEqual(["Onions, 500 g", "400 ml coconut milk, for 2 × Stew"]);
+    expect(texts(list.garden)).toEqual(["Onions, 300 g, to pick by 1 August"]);
+    expect(texts(list.larder)).toEqual(["Onions, 400 g from Cellar"]);
+  });
+
+  it("leaves in the larder what is agreed for the weeks before, and counts of the garden what is there by the day", () => {
+    const list = shoppingList({ ...some, reserved: new Map([["onion", 250]]) });
+    expect(list.crops).toMatchObject([{ larderGrams: 150, gardenGrams: 300, buyGrams: 750 }]);
+    const kitchen = { recipes: [onions], planLines: ["2027-W29", "2027-W30", "2027-W31"].map((week, i) => ({ id: String(i), week, recipeId: "stew", batches: 1 })) };
+    expect([...reservedBefore(kitchen, "2027-W31", "2027-07-26")]).toEqual([["onion", 600]]);
+    // 26 July is a Monday: three days of seven by Wednesday; on Thursday four are left, and by Friday two of them are over
+    expect(shareUntil("2027-07-28", "2027-W30", "2027-07-26")).toBeCloseTo(3 / 7);
+    expect(shareUntil("2027-07-30", "2027-W30", "2027-07-29")).toBeCloseTo(2 / 4);
+    expect(shareUntil("2027-08-08", "2027-W31", "2027-07-26")).toBe(1);
+    expect(shareUntil("2027-07-25", "2027-W30", "2027-07-26")).toBe(0);
   });
 
   it("takes no more from anywhere than is needed", () => {
