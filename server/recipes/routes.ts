@@ -2,7 +2,7 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { IdParams } from "#shared/contracts/common.ts";
 import { RecipeDraft, RecipeToRead } from "#shared/contracts/recipe-reading.ts";
-import { NewRecipe, Recipe, Recipes, RecipesQuery } from "#shared/contracts/recipes.ts";
+import { NewRecipe, Recipe, RecipeBriefs, Recipes, RecipesQuery } from "#shared/contracts/recipes.ts";
 import { Scaled, ScaleAsked } from "#shared/contracts/scaling.ts";
 import { loadHouse, systemOf } from "../facts/house.ts";
 import { refusals } from "../http/contract.ts";
@@ -15,7 +15,7 @@ import { readRecipe } from "./read-recipe.ts";
 import { saveRecipe } from "./save-recipe.ts";
 import { scaleRecipe } from "./scale-recipe.ts";
 import { findRecipe, listRecipes } from "./store.ts";
-import { toContract } from "./to-contract.ts";
+import { toBrief, toContract } from "./to-contract.ts";
 
 const tags = ["recipes"];
 
@@ -27,6 +27,15 @@ export const recipeRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, a
       restsOn: ["kitchen"],
       load: async (tx, house) => ({ house, rows: await listRecipes(tx, house.householdId, { crop, way }) }),
       reckon: ({ house, rows }) => ({ body: rows.map((row) => toContract(row, book, house)) }),
+    });
+  });
+
+  app.get("/api/recipes/brief", { schema: { tags, summary: "The recipes by title, as much of each as a list shows", response: { 200: RecipeBriefs, ...refusals } } }, async (request, reply) => {
+    const book = await books();
+    return answer(request, reply, {
+      restsOn: ["kitchen"],
+      load: async (tx, house) => ({ house, rows: await listRecipes(tx, house.householdId, { crop: undefined, way: undefined }) }),
+      reckon: ({ house, rows }) => ({ body: rows.map((row) => toBrief(row, book, house)) }),
     });
   });
 

@@ -1,4 +1,4 @@
-import type { Recipe } from "#shared/contracts/recipes.ts";
+import type { Recipe, RecipeBrief } from "#shared/contracts/recipes.ts";
 import { processesFor } from "#shared/engines/preservation/index.ts";
 import { cautionsOf } from "#shared/planning/recipe-cautions.ts";
 import { systemOf, type House } from "../facts/house.ts";
@@ -36,6 +36,12 @@ export function toContract(row: RecipeRow, book: Reference, house: House): Recip
     sources: [...cited(row, book), ...(sheet?.basis ?? [])].map(({ id, text }) => ({ id, text })),
     processing,
   };
+}
+
+export function toBrief(row: RecipeRow, book: Reference, house: House): RecipeBrief {
+  const recipe = recipeOf(row);
+  const { id, title, way, makes, keeps, uses, handsOnMin } = useOf(row.id, recipe, book, systemOf(house));
+  return { id, title, way, makes: { ...makes }, keeps: keeps.map((keep) => ({ ...keep })), origin: row.origin as Recipe["origin"], uses: uses.map((use) => ({ ...use })), handsOnMin, lines: recipe.ingredients.map(({ text }) => text).join("\n") };
 }
 
 const NOT_PLACED = "No minutes yet: they depend on your height above the sea. Set it with the household first.";

@@ -14,10 +14,21 @@ export const Step = z
     /** Follows the hands-on part at once; a range where the recipe gives one. */
     handsOffMin: z.union([Minutes, shortest]),
     needs: z.strictObject({
-      oven: z.strictObject({ c: z.int().min(30).max(350), trays: z.int().min(1).max(12) }).optional(),
+      oven: z
+        .strictObject({
+          c: z.int().min(30).max(350),
+          trays: z.int().min(1).max(12),
+          /** What it comes out well at too, so that dishes may share the oven; left out = `c` and no other. */
+          fromC: z.int().min(30).max(350).optional(),
+          toC: z.int().min(30).max(350).optional(),
+        })
+        .refine(({ c, fromC = c, toC = c }) => fromC <= c && c <= toC, "fromC, c and toC must rise")
+        .optional(),
       burners: z.int().min(0).max(12).optional(),
       pots: z.int().min(0).max(20).optional(),
       sinks: z.int().min(0).max(6).optional(),
+      /** By name, one of it, held during this step. */
+      appliance: z.string().trim().min(1).max(60).optional(),
     }),
     after: z.array(StepId).max(60),
     maxWaitMin: z.union([Minutes, z.record(StepId, Minutes)]).optional(),
@@ -105,4 +116,14 @@ export const Recipe = z
   .meta({ id: "Recipe" });
 export type Recipe = z.infer<typeof Recipe>;
 export const Recipes = z.array(Recipe);
+
+/** As much of a recipe as a list of them shows and is searched by. */
+export const RecipeBrief = Recipe.pick({ id: true, title: true, way: true, makes: true, keeps: true, origin: true, uses: true, handsOnMin: true })
+  .extend({
+    /** The lines of its ingredients as written, one under the other. */
+    lines: z.string(),
+  })
+  .meta({ id: "RecipeBrief" });
+export type RecipeBrief = z.infer<typeof RecipeBrief>;
+export const RecipeBriefs = z.array(RecipeBrief);
 export const RecipesQuery = z.strictObject({ crop: Slug.optional(), way: z.enum(WAYS).optional() });

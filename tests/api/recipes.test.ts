@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { Recipe } from "#shared/contracts/recipes.ts";
+import type { Recipe, RecipeBrief } from "#shared/contracts/recipes.ts";
 import { badFields, putNew, settle, testApp, type TestApp } from "#tests/support/build-app.ts";
 
 let stillroom: TestApp;
@@ -133,6 +133,16 @@ describe("a jar of one's own recipe", () => {
 
   it.each([["bottle", "fridge"], ["pickle", "freezer"]])("to %s for the %s is kept", async (way, place) => {
     expect((await put(randomUUID(), jar(way, place))).statusCode).toBe(201);
+  });
+
+  it("in Australian spoons is weighed by them and printed in the house's (New South Wales Health: tablespoon 20 ml); 216 g of oil a US cup", async () => {
+    const made = await put(randomUUID(), stew({ title: "Dressing", ingredients: [{ text: "3 tbsp olive oil" }, { text: "2 cloves plain flour" }], measures: "australian" }));
+    const body = made.json<Recipe>();
+    expect(body.measures).toBe("australian");
+    expect(body.ingredients[0]).toMatchObject({ grams: 55, byMeasure: expect.stringMatching(/^4\stbsp$/) as string });
+    expect(body.ingredients[1]?.doubt).toMatch(/clove does not fit plain flour/);
+    const brief = (await stillroom.call("GET", "/api/recipes/brief")).json<RecipeBrief[]>();
+    expect(brief.find(({ title }) => title === "Dressing")).toMatchObject({ lines: "3 tbsp olive oil\n2 cloves plain flour", origin: "own" });
   });
 
   it("with a process that nobody tested is refused", async () => {

@@ -1,6 +1,6 @@
 /** Scaling against published rules: pans by volume, whole eggs, spice held back, tested recipes in whole batches. Sources beside each check. */
 import { describe, expect, it } from "vitest";
-import { factorOf, tinFactor, volumeMl, fitsOf, type RecipeToScale, type Tin } from "#shared/engines/scaling/index.ts";
+import { dishesToCool, doesNotScale, factorOf, fitsOf, heldMl, type RecipeToScale, type Tin, tinFactor, volumeMl } from "#shared/engines/scaling/index.ts";
 import { measureTables } from "#shared/engines/measures/index.ts";
 import { asNumber } from "#shared/kernel/quantity.ts";
 import type { RecipeStep } from "#shared/kernel/recipe.ts";
@@ -118,6 +118,21 @@ describe("the pot and the oven", () => {
     expect(fitsOf(plain, 1, { potLitres: 4, trays: 2 }).map(({ fits }) => fits)).toEqual([true, true]);
     expect(fitsOf(plain, 2, { potLitres: 4, trays: 2 }).map(({ fits, text }) => [fits, text.split(": ")[2] ?? text.split(": ")[1]])).toEqual([[false, "cook it in 2 pots."], [false, "bake in 2 loads."]]);
     expect(fitsOf(plain, 1, { potLitres: null, trays: null }).map(({ fits }) => fits)).toEqual([null, null]);
+  });
+  it("cools in layers of 5 cm, as many dishes as that takes; limits, and no promise (University of Wisconsin Extension: 2 in; FDA Food Code 3-501.14)", () => {
+    const soup = { ...plain, steps: [step({ needs: { burners: 1 }, text: "Simmer", handsOffMin: 30 })] };
+    const said = doesNotScale(soup, 3, new Set(), false);
+    // 9 litres in dishes of 20 × 30 × 5 cm, 3 litres each
+    expect(said.find(({ what }) => what === "cooling")?.text).toMatch(/no deeper than 5 cm, here 3 dishes.*within 2 hours.*within 6 in all is a limit, not a promise/);
+    // 4 litres take 16 min at 2 kW and 74 % (EPRI): 9 take 36 and 3 take 12
+    expect(said.find(({ what }) => what === "times")?.text).toMatch(/about 36 min instead of 12/);
+    expect([0.5, 3, 3.1].map(dishesToCool)).toEqual([1, 1, 2]);
+  });
+  it("holds so much to the rim: a charted tin as charted (UNL: 13 × 9 in, 14 to 15 cups), any other 86 to 96 % of straight sides", () => {
+    const charted = heldMl({ shape: "rectangle", longCm: 33, wideCm: 23, deepCm: 5 }, tables.pans);
+    expect([Math.round(charted?.low ?? 0), Math.round(charted?.high ?? 0)]).toEqual([3312, 3549]);
+    expect(heldMl({ shape: "rectangle", longCm: 20, wideCm: 30, deepCm: 5 }, tables.pans)).toMatchObject({ low: expect.closeTo(2580, 6) as number, high: expect.closeTo(2880, 6) as number, charted: null });
+    expect(heldMl({ shape: "round", acrossCm: 24 }, tables.pans)).toBeNull();
   });
   it("keeps thirds exact", () => {
     const third = factorOf(plain, { batches: 1 / 3 });

@@ -1,6 +1,9 @@
 /** What the recipe pages say, and how a recipe is found. Sentences are held against hand-made recipes. */
 import { describe, expect, it } from "vitest";
-import type { Recipe, Step } from "#shared/contracts/recipes.ts";
+import type { Calendar } from "#shared/contracts/calendar.ts";
+import type { Larder } from "#shared/contracts/larder.ts";
+import type { Recipe, RecipeBrief, Step } from "#shared/contracts/recipes.ts";
+import { cropsAtHand } from "#web/pages/recipes/at-hand.ts";
 import { emptyStep } from "#web/pages/recipes/recipe-form.ts";
 import { found, isNarrowed } from "#web/pages/recipes/recipe-search.ts";
 import { briefly, keepsWords, limitSentence, needsWords, offWords, recipeSentence, stepTimes, usesWords } from "#web/pages/recipes/recipe-words.ts";
@@ -112,19 +115,30 @@ describe("a recipe", () => {
 
 describe("the list", () => {
   const line = (text: string) => ({ text, grams: null, read: null, byWeight: null, byMeasure: null });
+  const brief = (of: Parameters<typeof recipe>[0]): RecipeBrief => {
+    const { id, title, way, makes, keeps, origin, uses, handsOnMin, ingredients } = recipe(of);
+    return { id, title, way, makes, keeps, origin, uses, handsOnMin, lines: ingredients.map(({ text }) => text).join("\n") };
+  };
   const all = [
     recipe({ id: "soup", title: "Courgette soup", uses: [{ crop: "courgette", grams: 1200 }], ingredients: [line("2 tbsp olive oil")] }),
     recipe({ id: "beans", title: "Freeze French beans", way: "freeze", uses: [{ crop: "french-bean", grams: 1000 }] }),
     recipe({ id: "puree", title: "Tomato purée", way: "bottle", uses: [{ crop: "tomato", grams: 2000 }] }),
     recipe({ id: "stew", title: "Summer stew", uses: [{ crop: "tomato", grams: 500 }, { crop: "courgette", grams: 500 }] }),
-  ];
-  const ids = (asked: Partial<Parameters<typeof found>[1]>): string[] => found(all, { crop: null, way: null, words: "", ...asked }, NAMES).map(({ id }) => id);
+  ].map(brief);
+  const ids = (asked: Partial<Parameters<typeof found>[1]>): string[] => found(all, { crop: null, way: null, words: "", hand: false, ...asked }, NAMES, new Set(["tomato", "courgette"])).map(({ id }) => id);
 
   it("is whole until something narrows it", () => {
     expect(ids({})).toHaveLength(4);
     expect(ids({ words: "   " })).toHaveLength(4);
-    expect(isNarrowed({ crop: null, way: null, words: " " })).toBe(false);
-    for (const asked of [{ crop: "tomato" }, { way: "freeze" }, { words: "soup" }]) expect(isNarrowed({ crop: null, way: null, words: "", ...asked })).toBe(true);
+    expect(isNarrowed({ crop: null, way: null, words: " ", hand: false })).toBe(false);
+    for (const asked of [{ crop: "tomato" }, { way: "freeze" }, { words: "soup" }, { hand: true }]) expect(isNarrowed({ crop: null, way: null, words: "", hand: false, ...asked })).toBe(true);
+  });
+
+  it("narrows to what is at hand: everything that a recipe takes from the garden has to be there", () => expect(ids({ hand: true })).toEqual(["soup", "puree", "stew"]));
+  it("takes as at hand what the larder still holds and what the week brings", () => {
+    const lots = [{ crop: "onion", grams: 500, portions: null }, { crop: "leek", grams: 0, portions: null }, { recipeId: "x", grams: 900, portions: null }];
+    const weeks = [{ crops: [{ crop: "tomato", grams: { low: 0, likely: 800, high: 2000 } }, { crop: "pea", grams: { low: 0, likely: 0, high: 90 } }] }];
+    expect([...cropsAtHand({ lots } as unknown as Larder, { weeks } as unknown as Calendar).crops].sort()).toEqual(["onion", "tomato"]);
   });
 
   it("finds by name, by crop and by what goes in; every word counts, accents and capitals do not", () => {

@@ -72,6 +72,8 @@ export const putPlanLine = (id: string, body: NewPlanLine) => put("PlanLine", `/
 export const removePlanLine = (id: string) => remove(`/api/plan-lines/${id}`);
 
 export const recipes = (of: { readonly crop?: string; readonly way?: string } = {}, signal?: AbortSignal) => read("Recipes", `/api/recipes${query(of)}`, signal);
+/** As much of each as a list shows. */
+export const recipeBriefs = (signal?: AbortSignal) => read("RecipeBriefs", "/api/recipes/brief", signal);
 export const recipe = (id: string, signal?: AbortSignal) => read("Recipe", `/api/recipes/${id}`, signal);
 export const putRecipe = (id: string, body: NewRecipe) => put("Recipe", `/api/recipes/${id}`, body);
 export const removeRecipe = (id: string) => remove(`/api/recipes/${id}`);

@@ -18,7 +18,7 @@ export { Pick, Picks } from "#shared/contracts/picks.ts";
 export { Place, Places } from "#shared/contracts/places.ts";
 export { PlanLine } from "#shared/contracts/plan-lines.ts";
 export { RecipeDraft } from "#shared/contracts/recipe-reading.ts";
-export { Recipe, Recipes } from "#shared/contracts/recipes.ts";
+export { Recipe, RecipeBriefs, Recipes } from "#shared/contracts/recipes.ts";
 export { Scaled } from "#shared/contracts/scaling.ts";
 export { AgreedWeek, SeasonJob, StandingSeason } from "#shared/contracts/season-plan.ts";
 export { Shopping, TakeOut } from "#shared/contracts/shopping.ts";

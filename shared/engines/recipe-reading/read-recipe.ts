@@ -33,7 +33,9 @@ function finished(parts: RecipeParts, work: Work): ReadRecipe {
   const doubts: Doubt[] = [];
   const title = titleOf(parts.title, doubts, left);
   const makes = makesOf(parts.yieldText, doubts, left, work);
-  const { steps, doubts: ofSteps, left: stepsLeft } = readMethod(parts.method, parts.prepMin, work);
+  const isNote = (paragraph: string): boolean => IS_ON_KEEPING.test(paragraph.slice(0, 40)) && keepsSaid([paragraph], work).length > 0;
+  const notes = [...parts.notes, ...parts.method.filter(isNote)];
+  const { steps, doubts: ofSteps, left: stepsLeft } = readMethod(parts.method.filter((paragraph) => !isNote(paragraph)), parts.prepMin, work);
   for (const sentence of stepsLeft) left.add(sentence, `There are more than ${LONGEST.steps} steps.`);
   if (parts.ingredients.length === 0) doubts.push({ path: "ingredients", text: "", why: "No ingredients were found." });
   if (steps.length === 0) doubts.push({ path: "steps", text: "", why: "No steps were found." });
@@ -43,8 +45,11 @@ function finished(parts: RecipeParts, work: Work): ReadRecipe {
   if (keeps.length === 0) doubts.push({ path: "keeps", text: "", why: "How long it keeps is yours to enter. A recipe of one's own is for the fridge or freezer only." });
   const whose = whoseMeasures([...parts.notes, ...parts.ingredients, ...parts.method, ...parts.notUnderstood.slice(0, LONGEST.steps).map(({ text }) => text)], parts.ingredients, parts.method);
   if (whose) doubts.push(whose.doubt);
-  return { measures: whose?.measures ?? null, keeps, title, way: wayOf(parts), makes, ingredients: parts.ingredients, steps, note: noteOf(parts.notes, left), doubts: [...doubts, ...ofSteps], notUnderstood: left.all(), looks: work.looks };
+  return { measures: whose?.measures ?? null, keeps, title, way: wayOf(parts), makes, ingredients: parts.ingredients, steps, note: noteOf(notes, left), doubts: [...doubts, ...ofSteps], notUnderstood: left.all(), looks: work.looks };
 }
+
+/** "Keeps for 3 days in the fridge" among the steps is nothing to do. */
+const IS_ON_KEEPING = /^(?:(?:it|they|this|these|the \w+) )?(?:will )?(?:keeps?|stores?|freezes?|lasts?) /i;
 
 function titleOf(title: string | null, doubts: Doubt[], left: LeftOver): string {
   if (title === null) {

@@ -126,7 +126,7 @@ function otherTime(words: readonly Word[], { from, to }: Duration): string | nul
   if (before === "last" || before === "first" || before === "final" || before === "remaining") return "part of the time";
   if (before === "within" || (earlier.includes("no") && earlier.includes("longer"))) return "a limit, not how long it takes";
   if (behind[0] === "before" || behind[0] === "ahead" || (behind[0] === "in" && behind[1] === "advance") || behind[0] === "beforehand" || behind[0] === "old") return "when, not how long";
-  if (words.slice(Math.max(0, from - 12), from).some(({ low }) => low === "keep" || low === "keeps" || low === "store" || low === "stored") && words.some(({ low }) => KEPT.has(low))) return "how long it keeps; enter that yourself";
+  if (words.slice(Math.max(0, from - 12), from).some(({ low }) => low === "keep" || low === "keeps" || low === "store" || low === "stored") && words.some(({ low }) => KEPT.has(low))) return "how long it keeps, not how long it takes";
   return null;
 }
 

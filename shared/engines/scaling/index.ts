@@ -6,6 +6,7 @@ export { doesNotScale } from "./unscaled.ts";
 export { fitsOf } from "./fits.ts";
 export type { Fit, Kitchen } from "./fits.ts";
 export { boilMin } from "./boil.ts";
+export { dishesToCool } from "./cooling.ts";
 export { areaCm2, heldMl, tinFactor, tinWords, volumeMl } from "./tins.ts";
 export type { PublishedTin } from "./tins.ts";
 export type { Asked, Factor, LineToScale, RecipeToScale, Scales, Tin, Unscaled } from "./types.ts";

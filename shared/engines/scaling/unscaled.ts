@@ -4,6 +4,7 @@
  * evaporation by area and power: derived; times, tins and leavening: common practice, no source.
  */
 import { boilMin } from "./boil.ts";
+import { coolingWords } from "./cooling.ts";
 import type { RecipeToScale, Unscaled } from "./types.ts";
 
 export interface UnscaledNote {
@@ -32,7 +33,7 @@ export function doesNotScale(recipe: RecipeToScale, factor: number, kinds: Reado
     ...(oven ? [note("tins", dish ? "The tin is another: keep the food as deep as it was, to within 1 cm." : "Tins and dishes are not multiplied: use more of the same size, as deep as before.")] : []),
     ...(hob && factor > 1 && SIMMER.test(allText(recipe)) ? [note("evaporation", "What boils away goes by the width of the pot and the burner, not by the amount: hold back some of the liquid, and reducing takes longer.")] : []),
     ...(Object.keys(SENTENCES) as (keyof typeof SENTENCES)[]).flatMap((what) => (kinds.has(what) ? [note(what, SENTENCES[what])] : [])),
-    ...((oven || hob) && factor > 1 ? [note("cooling", "A larger amount cools more slowly: divide it into layers no deeper than 5 cm. From 57 °C to 21 °C within 2 hours and to 5 °C within 6 in all is a limit, not a promise.")] : []),
+    ...((oven || hob) && factor > 1 ? [note("cooling", coolingWords(litresOf(recipe) * factor))] : []),
   ];
 }
 

@@ -33,6 +33,10 @@ describe("how long it keeps", () => {
     ["Store in an airtight tin for up to 5 days.", [{ place: "shelf", days: 5 }]],
     ["Keep stirring for 3 minutes.", []],
   ])("%s", (note, keeps) => expect(keepsOf(note)).toEqual(keeps));
+  it("is a note and no step, even among the steps", () => {
+    const read = readRecipeText(recipe("Simmer for 20 minutes.\nKeeps for 3 days in the fridge."));
+    expect([read.steps.length, read.note]).toEqual([1, "Keeps for 3 days in the fridge."]);
+  });
   it("is not taken over where the tables do not allow it, and says so (University of Illinois, Leftovers; FoodKeeper id 207)", () => {
     const read = draft(recipe("Simmer for 20 minutes.", "1 egg", "Keeps for 3 weeks in the fridge."));
     expect(read?.keeps).toEqual([]);

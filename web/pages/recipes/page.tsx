@@ -1,5 +1,5 @@
 /** /recipes: the list. /recipes/{id}: one recipe. /recipes/new: one of our own, ?paste from elsewhere; ?change on a recipe edits it. */
-import { crops, recipe, recipes } from "../../api/calls.ts";
+import { crops, recipe, recipeBriefs, recipes } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { LoadFailed } from "../../parts/problem-note.tsx";
 import { useTitle } from "../../parts/title.ts";
@@ -19,12 +19,13 @@ export default function RecipesPage({ id, query }: PageProps) {
 
 function List({ query }: { readonly query: URLSearchParams }) {
   const { load, again } = useLoad("recipes", async (signal) => {
-    const [all, book] = await Promise.all([recipes({}, signal), crops(signal)]);
+    const [all, book] = await Promise.all([recipeBriefs(signal), crops(signal)]);
     return { all, book };
   });
+  const asked = { crop: query.get("crop"), way: query.get("way"), words: query.get("words") ?? "", hand: query.has("hand") };
   if (load.state === "waiting") return <Waiting name="Recipes" doing="Fetching the recipes." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
-  return <RecipeList {...load.value} asked={{ crop: query.get("crop"), way: query.get("way"), words: query.get("words") ?? "" }} />;
+  return <RecipeList {...load.value} asked={asked} />;
 }
 
 function One({ id, query }: { readonly id: string; readonly query: URLSearchParams }) {

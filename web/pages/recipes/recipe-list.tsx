@@ -1,22 +1,24 @@
 /** All recipes: searched by name and by what goes in, narrowed to a crop or a way. Without that our own, then the book's behind their ways. */
 import type { Crop } from "#shared/contracts/crops.ts";
-import type { Recipe } from "#shared/contracts/recipes.ts";
+import type { RecipeBrief } from "#shared/contracts/recipes.ts";
 import { WAYS } from "#shared/kernel/way.ts";
 import { capital, whole } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { FormField } from "../../parts/form-field.tsx";
 import { setQuery } from "../../router.ts";
 import { found, isNarrowed, type Asked } from "./recipe-search.ts";
+import { useAtHand } from "./use-at-hand.ts";
 import { briefly, WAY_WORDS } from "./recipe-words.ts";
 
 interface RecipeListProps {
-  readonly all: readonly Recipe[];
+  readonly all: readonly RecipeBrief[];
   readonly book: readonly Crop[];
   readonly asked: Asked;
 }
 
 export function RecipeList({ all, book, asked }: RecipeListProps) {
-  const shown = found(all, asked, new Map(book.map(({ crop, name }) => [crop, name])));
+  const hand = useAtHand(asked.hand);
+  const shown = found(all, asked, new Map(book.map(({ crop, name }) => [crop, name])), hand.crops);
   const narrowed = isNarrowed(asked);
   const own = all.filter((recipe) => recipe.origin === "own");
   const used = book.filter((one) => all.some((recipe) => recipe.uses.some((use) => use.crop === one.crop)));
@@ -27,11 +29,12 @@ export function RecipeList({ all, book, asked }: RecipeListProps) {
       </Answer>
       <div class="narrow-by">
         <FormField id="by-words" label="Find by name or by what goes in" value={asked.words} onInput={(words) => setQuery({ words: words || null })} />
-        <Select id="by-crop" label="With" any="any crop" chosen={asked.crop} name="crop" options={used.map(({ crop, name }) => [crop, name])} />
-        <Select id="by-way" label="To" any="any way" chosen={asked.way} name="way" options={WAYS.map((way) => [way, WAY_WORDS[way]])} />
+        <Select id="by-crop" label="With" any="any crop" chosen={asked.hand ? AT_HAND : asked.crop} onChoose={(crop) => setQuery({ crop: crop === AT_HAND ? null : crop, hand: crop === AT_HAND ? "1" : null })} options={[[AT_HAND, "what is at hand"], ...used.map(({ crop, name }) => [crop, name] as const)]} />
+        <Select id="by-way" label="To" any="any way" chosen={asked.way} onChoose={(way) => setQuery({ way })} options={WAYS.map((way) => [way, WAY_WORDS[way]])} />
       </div>
       <p class="under" role="status">
-        {!narrowed ? "" : shown.length === 0 ? "Nothing fits. Change a word, choose another crop or way, or write one." : shown.length === 1 ? "One fits." : `${whole(shown.length)} fit.`}
+        {asked.hand ? `${hand.sentence} ` : ""}
+        {!narrowed || (asked.hand && hand.crops === null) ? "" : shown.length === 0 ? "Nothing fits. Change a word, choose another crop or way, or write one." : shown.length === 1 ? "One fits." : `${whole(shown.length)} fit.`}
       </p>
       <p class="acts">
         <a class="btn main" href="/recipes/new">
@@ -44,7 +47,7 @@ export function RecipeList({ all, book, asked }: RecipeListProps) {
           Can I keep this?
         </a>
         {narrowed && (
-          <button type="button" class="btn word" onClick={() => setQuery({ words: null, crop: null, way: null })}>
+          <button type="button" class="btn word" onClick={() => setQuery({ words: null, crop: null, way: null, hand: null })}>
             Show all
           </button>
         )}
@@ -63,20 +66,23 @@ export function RecipeList({ all, book, asked }: RecipeListProps) {
   );
 }
 
+/** Stands in the list of crops for those in the larder and those that ripen this week. */
+const AT_HAND = "at-hand";
+
 interface SelectProps {
   readonly id: string;
   readonly label: string;
   readonly any: string;
   readonly chosen: string | null;
-  readonly name: string;
+  readonly onChoose: (value: string | null) => void;
   readonly options: readonly (readonly [value: string, words: string])[];
 }
 
-function Select({ id, label, any, chosen, name, options }: SelectProps) {
+function Select({ id, label, any, chosen, onChoose, options }: SelectProps) {
   return (
     <div class="form-field">
       <label for={id}>{label}</label>
-      <select class="field" id={id} value={chosen ?? ""} onChange={(event) => setQuery({ [name]: event.currentTarget.value || null })}>
+      <select class="field" id={id} value={chosen ?? ""} onChange={(event) => onChoose(event.currentTarget.value || null)}>
         <option value="">{any}</option>
         {options.map(([value, words]) => (
           <option key={value} value={value}>
@@ -89,8 +95,8 @@ function Select({ id, label, any, chosen, name, options }: SelectProps) {
 }
 
 interface WayProps {
-  readonly way: Recipe["way"];
-  readonly recipes: readonly Recipe[];
+  readonly way: RecipeBrief["way"];
+  readonly recipes: readonly RecipeBrief[];
 }
 
 function Open({ way, recipes }: WayProps) {
@@ -117,7 +123,7 @@ function Behind({ way, recipes }: WayProps) {
 }
 
 /** `mixed`: the book's and our own stand together. */
-function Rows({ recipes, mixed = true }: { readonly recipes: readonly Recipe[]; readonly mixed?: boolean }) {
+function Rows({ recipes, mixed = true }: { readonly recipes: readonly RecipeBrief[]; readonly mixed?: boolean }) {
   return (
     <ul class="rows recipe-rows">
       {[...recipes]

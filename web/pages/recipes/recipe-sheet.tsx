@@ -10,6 +10,7 @@ import { Answer } from "../../parts/answer.tsx";
 import { ovenHeat } from "../../parts/heat.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { written } from "../../parts/written.ts";
+import { AskAgain } from "./ask-again.tsx";
 import { Ingredients } from "./ingredient-table.tsx";
 import { Actions } from "./recipe-actions.tsx";
 import { ScaleControl } from "./scale-control.tsx";
@@ -54,6 +55,7 @@ export function RecipeSheet({ recipe, all, book, amount, again }: SheetProps) {
       {!gone && recipe.note && <p class="under">{written(recipe.note)}</p>}
       {!gone && recipe.cautions.length > 0 && <Lines id="care" title="Take care" lines={recipe.cautions} />}
       {actions}
+      {!gone && <AskAgain key={recipe.id} recipe={recipe} />}
       {!gone && recipe.sources.length > 0 && (
         <details class="sec">
           <summary class="word">Where the figures come from</summary>

@@ -83,7 +83,7 @@ export function recipeSentence(recipe: Recipe): string {
 }
 
 /** One line under a title: "6 portions · 35 min of hands · 3 days in the fridge". */
-export function briefly(recipe: Recipe): string {
+export function briefly(recipe: Pick<Recipe, "makes" | "handsOnMin" | "keeps">): string {
   return [made(recipe.makes), recipe.handsOnMin > 0 ? `${length(recipe.handsOnMin)} of hands` : "", keepsWords(recipe.keeps)].filter(Boolean).join(" · ");
 }
 
