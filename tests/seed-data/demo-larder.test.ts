@@ -54,4 +54,15 @@ describe("the demo household's larder", () => {
       if (movement["toPlaceId"] !== undefined) expect(places.has(movement["toPlaceId"] as string)).toBe(true);
     }
   });
+
+  test("says of nearly every gram that was picked where it went", () => {
+    const sum = (entries: readonly Entry[]): number => entries.reduce((grams, { grams: more }) => grams + (more as number), 0);
+    const picked = sum(demo.picks as unknown as Entry[]);
+    const ofCrops = new Set(larder.lots.filter(({ crop }) => crop !== undefined).map(({ id }) => id));
+    const put = sum(larder.movements.filter(({ kind, lotId }) => kind === "put" && ofCrops.has(lotId as string)));
+    expect(picked).toBeGreaterThan(80_000);
+    // herbs from the pot and a handful in passing are never weighed in
+    expect(put).toBeGreaterThan(0.95 * picked);
+    expect(put).toBeLessThanOrEqual(picked);
+  });
 });
