@@ -17,6 +17,8 @@ export interface SeasonForecast extends Outcome<PlantingForecast> {
 
 export interface GardenForecasts {
   readonly weather: Outcome<WeatherYears>;
+  /** The scenario years that a planting's forecast was made from: mostly those above. */
+  readonly weatherOf: (planting: GardenPlanting) => WeatherYears;
   readonly forecasts: readonly SeasonForecast[];
   readonly southern: boolean;
 }
@@ -39,19 +41,29 @@ export const isSouthern = (garden: GardenFacts): boolean => garden.placed && gar
 /** Forecasts of everything that can be picked in the span, and of what is sown in it. */
 export function forecastGarden(garden: GardenFacts, span: DaySpan): GardenForecasts {
   const southern = isSouthern(garden);
-  const plantings = garden.plantings.flatMap((planting) => inSpan(planting, span, southern));
-  const weather = weatherFor(garden, plantings, span);
-  const ask = asker(garden, weather.value);
-  return { weather, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastOf(ask(planting), garden.memory) })) };
+  return forecastAll(garden, garden.plantings.flatMap((planting) => inSpan(planting, span, southern)), span);
 }
 
 /** Forecasts of these plantings, each for its own season whole; an established one for its `season`, or that of the day of the facts. */
 export function forecastPlantings(garden: GardenFacts, plantings: readonly GardenPlanting[]): GardenForecasts {
-  const southern = isSouthern(garden);
   const asOf = dayNumber(garden.asOf);
-  const weather = weatherFor(garden, plantings, { fromDay: asOf, untilDay: asOf + 1 });
+  return forecastAll(garden, plantings, { fromDay: asOf, untilDay: asOf + 1 });
+}
+
+/**
+ * Whatever is asked for a day, the weather is that of one stretch round its season, so that calendar, day's list, beds and sowings ask the same questions and
+ * a forecast made for one of them serves the others. What began before the stretch, or ends after it, has weather of its own.
+ */
+function forecastAll(garden: GardenFacts, plantings: readonly GardenPlanting[], span: DaySpan): GardenForecasts {
+  const southern = isSouthern(garden);
+  const round = stretchFor(garden, span);
+  const weather = weatherBetween(garden, round.from, round.until);
   const ask = asker(garden, weather.value);
-  return { weather, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastOf(ask(planting), garden.memory) })) };
+  const outside = plantings.map((planting) => ({ planting, ...stretchOf(planting, round.season, southern) })).filter((need) => !holds(round, need));
+  const wider = outside.length === 0 ? null : weatherBetween(garden, Math.min(...outside.map(({ from }) => from)), Math.max(...outside.map(({ until }) => until))).value;
+  const apart = new Set(outside.map(({ planting }) => planting));
+  const weatherOf = (planting: GardenPlanting): WeatherYears => (wider !== null && apart.has(planting) ? wider : weather.value);
+  return { weather, weatherOf, southern, forecasts: plantings.map((planting) => ({ planting, ...forecastOf({ ...ask(planting), weather: weatherOf(planting) }, garden.memory) })) };
 }
 
 /** Day a sown planting went into the ground; null for what stands for years. */
@@ -94,16 +106,33 @@ function inSpan(planting: GardenPlanting, { fromDay, untilDay }: DaySpan, southe
   return picked || (began < untilDay && began + OVER_AFTER_DAYS > fromDay && finished >= from) ? [planting] : [];
 }
 
-function weatherFor(garden: GardenFacts, plantings: readonly GardenPlanting[], span: DaySpan): Outcome<WeatherYears> {
-  const southern = isSouthern(garden);
-  const asOf = dayNumber(garden.asOf);
-  const season = seasonOf(Math.max(span.fromDay, Math.min(asOf, span.untilDay - 1)), southern);
-  const begins = plantings.map((planting) => beganOn(planting) ?? seasonStart(planting.season ?? season, southern));
-  const from = Math.min(seasonStart(season, southern), span.fromDay, ...begins) - BEFORE_SOWING_DAYS;
-  // the first frost of the autumn may come as late as the midsummer after it
-  const until = Math.max(seasonStart(season + 1, southern) + 181, span.untilDay, ...begins.map((day) => day + SEASON_DAYS));
-  return weatherBetween(garden, from, until);
+/** Days, both included. */
+interface Stretch {
+  readonly from: DayNumber;
+  readonly until: DayNumber;
 }
+
+/** What goes in from August on is picked in the season after. */
+const AUTUMN_BEFORE_DAYS = 153;
+
+/** From the autumn before the season of a span to where what goes in on its last day may end; the first frost of its autumn may come as late as the midsummer after. */
+function stretchFor(garden: GardenFacts, span: DaySpan): Stretch & { readonly season: number } {
+  const southern = isSouthern(garden);
+  const season = seasonOf(Math.max(span.fromDay, Math.min(dayNumber(garden.asOf), span.untilDay - 1)), southern);
+  return {
+    season,
+    from: Math.min(seasonStart(season, southern) - AUTUMN_BEFORE_DAYS, span.fromDay) - BEFORE_SOWING_DAYS,
+    until: Math.max(seasonStart(season + 1, southern) + SEASON_DAYS, span.untilDay),
+  };
+}
+
+/** The weather that a planting's own season needs. */
+function stretchOf(planting: GardenPlanting, season: number, southern: boolean): Stretch {
+  const began = beganOn(planting) ?? seasonStart(planting.season ?? season, southern);
+  return { from: began - BEFORE_SOWING_DAYS, until: began + SEASON_DAYS };
+}
+
+const holds = (round: Stretch, need: Stretch): boolean => round.from <= need.from && need.until <= round.until;
 
 /** The scenario years of a stretch of days, both ends included, as known on the day of the facts. */
 export function weatherBetween(garden: GardenFacts, from: DayNumber, until: DayNumber): Outcome<WeatherYears> {

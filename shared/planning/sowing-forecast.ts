@@ -49,7 +49,8 @@ export function sowingOutlook(facts: GardenFacts, asked: GardenPlanting, season:
   const grown = forecastPlantings(garden, [inSeason, ...neighbours]);
   const [own] = grown.forecasts;
   if (!own) throw new RangeError("a planting has one forecast");
-  const warmth = warmthSoFar(asker(garden, grown.weather.value)(own.planting), () => usualWeather(garden, grown.weather.value));
+  const weather = grown.weatherOf(own.planting);
+  const warmth = warmthSoFar(asker(garden, weather)(own.planting), () => usualWeather(garden, weather));
   return { forecast: { ...forecastWords(garden, grown, own), warmth }, fits: fitNotes(garden, grown.forecasts).get(planting.id) ?? [] };
 }
 
@@ -87,7 +88,7 @@ function forecastWords(garden: GardenFacts, grown: GardenForecasts, one: SeasonF
   const summary = summaryOf(one.value);
   const { planting } = one;
   const season = planting.season ?? seasonOf(summary.firstPick?.likely ?? dayNumber(garden.asOf), grown.southern);
-  const frost = frostsOf(grown.weather.value, season, grown.southern);
+  const frost = frostsOf(grown.weatherOf(planting), season, grown.southern);
   return {
     firstPick: toDatesOrNull(summary.firstPick),
     lastPick: toDatesOrNull(summary.lastPick),
