@@ -33,6 +33,7 @@ import { packAnswers } from "./http/packing.ts";
 import { servePages } from "./http/pages.ts";
 import { putLinesDown } from "./http/stopping.ts";
 import { larderRoutes } from "./larder/routes.ts";
+import { batchRoutes } from "./lots/batch-routes.ts";
 import { lotRoutes } from "./lots/routes.ts";
 import { keepingRoutes } from "./keeping/routes.ts";
 import { pickRoutes } from "./picks/routes.ts";
@@ -119,6 +120,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(counterRoutes, { ...deps, desk });
   await app.register(placeRoutes, deps);
   await app.register(lotRoutes, deps);
+  await app.register(batchRoutes, deps);
   await app.register(larderRoutes, deps);
   await app.register(wishRoutes, deps);
   await app.register(tasteRoutes, deps);

@@ -7,11 +7,11 @@ import type { Deps } from "../http/deps.ts";
 import { tagOf } from "../http/etag.ts";
 import { ifMatchOf } from "../http/if-match.ts";
 import { refuseStaleDelete } from "../http/put-once.ts";
-import { granted, notFound } from "../problems.ts";
+import { granted, notFound, Refusal } from "../problems.ts";
 import { loadHouse } from "../facts/house.ts";
 import { loadCookDayFacts } from "../facts/cook-day.ts";
 import type { CookDayDesk } from "../timetables.ts";
-import { planCookDay } from "./plan-cook-day.ts";
+import { mayGo, planCookDay } from "./plan-cook-day.ts";
 import { deleteCookDay, findCookDay, listCookDays, lockCookDay } from "./store.ts";
 import { toContract, toTimetable } from "./to-contract.ts";
 
@@ -59,6 +59,8 @@ export const cookDayRoutes: FastifyPluginAsyncZod<CookDayDeps> = async (app, { w
       const row = await lockCookDay(tx, householdId, request.params.id);
       if (!row) throw notFound("cook day");
       refuseStaleDelete(ifMatchOf(request), tagOf(row));
+      const problem = await mayGo(tx, row);
+      if (problem) throw new Refusal(problem);
       await deleteCookDay(tx, row);
     });
     return reply.code(204).send();

@@ -1,6 +1,6 @@
-import { and, asc, eq, inArray, sql } from "drizzle-orm";
+import { and, asc, eq, inArray, isNull, sql } from "drizzle-orm";
 import type { Tx } from "#db/client.ts";
-import { cookDayDishes, cookDays, recipes } from "#db/schema/index.ts";
+import { batches, cookDayDishes, cookDays, dayMarks, recipes } from "#db/schema/index.ts";
 import type { NewCookDay } from "#shared/contracts/cook-days.ts";
 
 type DayRow = typeof cookDays.$inferSelect;
@@ -55,6 +55,16 @@ export async function updateCookDay(tx: Tx, stored: StoredDay, day: NewCookDay):
 
 export async function deleteCookDay(tx: Tx, { householdId, id }: StoredDay): Promise<void> {
   await tx.delete(cookDays).where(at(householdId, id));
+}
+
+export async function hasBegun(tx: Tx, { householdId, id }: StoredDay): Promise<boolean> {
+  const begun = and(eq(dayMarks.householdId, householdId), eq(dayMarks.cookDayId, id), eq(dayMarks.kind, "begun"), isNull(dayMarks.undoneAt));
+  return (await tx.$count(dayMarks, begun)) > 0;
+}
+
+/** Undone ones too: their movements name them. */
+export async function hasBatches(tx: Tx, { householdId, id }: StoredDay): Promise<boolean> {
+  return (await tx.$count(batches, and(eq(batches.householdId, householdId), eq(batches.cookDayId, id)))) > 0;
 }
 
 /** A field that the body leaves out is forgotten. */

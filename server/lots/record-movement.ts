@@ -14,13 +14,15 @@ export interface AskedMovement {
   readonly lotId: string;
   readonly id: string;
   readonly body: NewMovement;
+  /** The closed dish of a cook day that it belongs to. */
+  readonly batchId?: string;
 }
 
 /** Later than anything written down so far: what is written now comes last of its day. */
 const NOW = Number.MAX_SAFE_INTEGER;
 const MOST = 100_000_000;
 
-export async function recordMovement(tx: Tx, householdId: string, { lotId, id, body }: AskedMovement, today: string): Promise<Result<Put<MovementRow>>> {
+export async function recordMovement(tx: Tx, householdId: string, { lotId, id, body, batchId }: AskedMovement, today: string): Promise<Result<Put<MovementRow>>> {
   const lot = await lockLot(tx, householdId, lotId);
   if (!lot) return refuse("not-found", "There is no such lot.");
   const rows = await movementsOf(tx, lot);
@@ -40,7 +42,7 @@ export async function recordMovement(tx: Tx, householdId: string, { lotId, id, b
     },
     insert: () => {
       const { for: takenFor, ...rest } = body;
-      return insertMovement(tx, lot, id, { ...rest, takenFor: body.kind === "take" ? (takenFor ?? "eat") : null, amount: entry.amount, countedIn: unit, wholeAmount: entry.whole });
+      return insertMovement(tx, lot, id, { ...rest, takenFor: body.kind === "take" ? (takenFor ?? "eat") : null, amount: entry.amount, countedIn: unit, wholeAmount: entry.whole, batchId: batchId ?? null });
     },
   });
 }

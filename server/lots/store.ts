@@ -63,7 +63,7 @@ export async function findMovement(tx: Tx, householdId: string, id: string): Pro
   return row;
 }
 
-export type MovementValues = Omit<NewMovement, "for"> & { readonly takenFor: string | null; readonly amount: number; readonly countedIn: string; readonly wholeAmount: number | null };
+export type MovementValues = Omit<NewMovement, "for"> & { readonly takenFor: string | null; readonly amount: number; readonly countedIn: string; readonly wholeAmount: number | null; readonly batchId: string | null };
 
 export async function insertMovement(tx: Tx, lot: LotRow, id: string, movement: MovementValues): Promise<MovementRow | undefined> {
   const made = await tx.insert(movements).values({ householdId: lot.householdId, id, lotId: lot.id, ...movement }).onConflictDoNothing().returning({ id: movements.id });

@@ -67,7 +67,7 @@ function heatedAgain(heatEndedMs: number, marks: readonly MarkFacts[], first: Fi
   const again = marks.filter(({ kind, atMs }) => kind === "reheated" && atMs >= heatEndedMs).sort((a, b) => a.atMs - b.atMs);
   return again.reduce((since, { atMs }) => {
     const stages = reached(since, marks.filter((mark) => mark.atMs <= atMs), [first, second]);
-    return verdictOf(stages, atMs) === "cooling" ? atMs : since;
+    return verdictOf(stages, atMs).endsWith("late") ? since : atMs;
   }, heatEndedMs);
 }
 

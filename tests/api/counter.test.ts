@@ -194,6 +194,21 @@ describe("a day under way", () => {
     expect(badFields(await put(id, "plans", { kind: "oven-broken", oven: 2 }))).toEqual(["oven"]);
   });
 
+  it("is not changed or dropped behind the cooks: a dish deleted under way is refused with what to do, and nothing is lost", async () => {
+    const id = await begun();
+    const etag = String((await stillroom.call("GET", `/api/cook-days/${id}`)).headers.etag);
+    const without = await stillroom.call("PUT", `/api/cook-days/${id}`, { body: day({ dishes: [{ recipeId: soup, batches: 1 }] }), headers: { "if-match": etag } });
+    expect([without.statusCode, without.json<{ detail: string }>().detail]).toEqual([409, expect.stringMatching(/leave a dish out/)]);
+    expect((await stillroom.call("PUT", `/api/cook-days/${id}`, { body: day({ title: "Sunday" }), headers: { "if-match": etag } })).statusCode).toBe(200);
+    expect((await stillroom.call("DELETE", `/api/cook-days/${id}`)).statusCode).toBe(409);
+    expect((await stillroom.call("DELETE", `/api/recipes/${bread}`)).statusCode).toBe(409);
+    const view = await counter(id);
+    expect([view.state, view.dishes.length]).toEqual(["under way", 2]);
+    // undone, it may go
+    expect((await undo(id, "marks", view.begunMark as string)).statusCode).toBe(204);
+    expect((await stillroom.call("DELETE", `/api/cook-days/${id}`)).statusCode).toBe(204);
+  });
+
   it("keeps its steps from being marked twice, before their time or ahead of it, and undoes what was wrong", async () => {
     const id = await begun();
     const mark = randomUUID();
