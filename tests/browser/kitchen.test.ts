@@ -28,6 +28,15 @@ salt to taste
 1. Soften the beans in the oil, 10 minutes.
 2. Add the tomatoes and simmer 35-40 minutes.`;
 
+const LINKED = {
+  "@context": "https://schema.org",
+  "@type": "Recipe",
+  name: "Plum &amp; oat bars",
+  recipeYield: "12 bars",
+  recipeIngredient: ["250 g plums", "&frac12; cup sugar", "2 cloves plain flour"],
+  recipeInstructions: [{ "@type": "HowToStep", text: "<p>Bake at 350°F for 25 to 30 minutes.</p>" }, { "@type": "HowToStep", text: "Keeps for 2 months in the freezer." }],
+};
+
 interface StoredRecipe {
   id: string;
   title: string;
@@ -73,6 +82,14 @@ describe("a pasted recipe", () => {
     await page.getByRole("button", { name: "Save recipe" }).waitFor();
     await page.getByText("What was pasted").click();
     expect(await page.getByLabel("The recipe as you found it").inputValue()).toBe("<script>alert(1)</script>\n???");
+    // a page's own data in its place: read, whose cups it means, a unit that does not fit, how long it keeps
+    await page.getByLabel("The recipe as you found it").fill(JSON.stringify(LINKED));
+    await page.getByRole("button", { name: "Read it again" }).click();
+    await expect.poll(() => page.getByLabel("Name of the dish").inputValue()).toBe("Plum & oat bars");
+    expect(await page.getByLabel("Cups and spoons").inputValue()).toBe("us");
+    expect(await page.getByLabel("Freezer, days").inputValue()).toBe("60");
+    expect(await page.locator(".doubts").innerText()).toMatch(/clove does not fit/);
+    expect(await page.getByLabel("Ingredient 3", { exact: true }).inputValue()).toBe("2 cloves plain flour");
     await context.close();
   });
 });
@@ -157,15 +174,25 @@ describe("the kitchen's pages", () => {
   it("have no serious finding of the accessibility rules and no sideways scroll, on phone and laptop", async () => {
     const findings: string[] = [];
     const { places } = await answer<LarderAnswer>("/api/larder");
-    const paths = ["/larder", "/larder?view=account", "/larder?view=labels", `/larder?count=${places[0]?.id ?? ""}`, "/keeping?food=tomato&way=bottle", "/recipes/new?paste"];
-    for (const path of paths)
-      for (const [size, scheme] of [[PHONE, "dark"], [TABLE, "light"]] as const) {
-        const { page, context, faults } = await openPage(browser, app, path, { size, scheme });
-        findings.push(...(await seriousFindings(page)).map((finding) => `${path} ${size.width}: ${finding}`), ...faults.map((fault) => `${path}: ${fault}`));
+    const paths = ["/larder", "/larder?view=account", "/larder?view=labels", `/larder?count=${places[0]?.id ?? ""}`, "/keeping?food=tomato&way=bottle", "/recipes/new?paste", "/recipes?hand=1"];
+    let looked = 0;
+    const walk = async (size: typeof PHONE, scheme: "dark" | "light"): Promise<void> => {
+      const { page, context, faults } = await openPage(browser, app, paths[0] as string, { size, scheme });
+      for (const path of paths) {
+        if (path !== paths[0]) {
+          await page.goto(path);
+          await ready(page);
+        }
+        findings.push(...(await seriousFindings(page)).map((finding) => `${path} ${size.width}: ${finding}`), ...faults.splice(0).map((fault) => `${path}: ${fault}`));
         const px = await sidewaysScroll(page);
         if (px > 0) findings.push(`${path} ${size.width} scrolls ${px} px`);
-        await context.close();
+        looked++;
       }
+      await context.close();
+    };
+    // one page each goes from address to address, both at a time
+    await Promise.all([walk(PHONE, "dark"), walk(TABLE, "light")]);
     expect(findings).toEqual([]);
+    expect(looked).toBe(2 * paths.length);
   }, 120_000);
 });
