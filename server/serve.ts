@@ -66,7 +66,7 @@ export async function serve(setting: Setting): Promise<Service> {
     const app = await buildApp({ db, clock, mode: config.mode, version: await versionOf(), log, pages: PAGES });
     steps.began(() => app.close());
     const url = await listen(app, config, setting.throwAway, say);
-    setImmediate(() => reckonAhead(app));
+    setImmediate(() => void reckonAhead(app).catch(() => undefined));
     return { url, app, stop: () => steps.undo() };
   } catch (error) {
     failed.abort();
@@ -75,9 +75,12 @@ export async function serve(setting: Setting): Promise<Service> {
   }
 }
 
-/** The year is reckoned while nobody asks yet, so that whoever opens the book first does not wait for it. */
-function reckonAhead(app: FastifyInstance): void {
-  app.inject({ method: "GET", url: "/api/calendar" }).catch(() => undefined);
+/** What the first pages ask for, the year first: its forecasts serve the others. */
+const FIRST_ASKED = ["/api/calendar", "/api/today", "/api/beds", "/api/sowings"];
+
+/** Reckoned while nobody asks yet, so that whoever opens the book first does not wait for it. */
+async function reckonAhead(app: FastifyInstance): Promise<void> {
+  for (const url of FIRST_ASKED) await app.inject({ method: "GET", url });
 }
 
 async function openDatabase(setting: Setting, steps: Steps): Promise<Db> {

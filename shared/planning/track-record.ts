@@ -2,12 +2,12 @@
  * How well the forecasts have done: for every sowing whose first pick is known, what was forecast on the day it was sown and a month before
  * the pick, each from what was known on that day alone, against what came.
  */
-import { forecastPlanting } from "../engines/harvest-forecast/index.ts";
 import { waitsForTheGrower } from "../kernel/crop-facts.ts";
 import { dateOf, dayNumber, type DayNumber, type LocalDate } from "../kernel/local-date.ts";
 import { asKnown } from "./as-known.ts";
 import { dateBandOf } from "./day-bands.ts";
 import type { GardenFacts, GardenPlanting } from "./facts.ts";
+import { forecastOf } from "./forecast-memory.ts";
 import { asker, beganOn, isEstablished, isSouthern, weatherBetween } from "./garden-forecasts.ts";
 import type { DateBand } from "./outlook-types.ts";
 import { seasonOf, seasonStart } from "./season.ts";
@@ -55,7 +55,7 @@ export interface TrackRecord {
 
 /** With fewer finished sowings than this nothing is claimed (product rule). */
 const FEWEST = 5;
-/** Each row is two forecasts from the weather of their day; the latest hundred say enough, and take about a second. */
+/** Each row is two forecasts from the weather of their day, which later facts do not change, so they are kept; the latest hundred say enough. */
 const MOST_ROWS = 100;
 const MONTH_DAYS = 30;
 const BEFORE_SOWING_DAYS = 31;
@@ -127,7 +127,7 @@ function forecaster(facts: GardenFacts): Forecaster {
     const then = asKnown({ ...facts, asOf: dateOf(asOf) });
     const known = then.plantings.find((one) => one.id === planting.id) ?? planting;
     const weather = weatherBetween(then, Math.min(began, asOf) - BEFORE_SOWING_DAYS, Math.max(began, asOf) + SEASON_DAYS);
-    const { value } = forecastPlanting(asker(then, weather.value)({ ...known, season: planting.season }));
+    const { value } = forecastOf(asker(then, weather.value)({ ...known, season: planting.season }), facts.memory);
     return dateBandOf(value.firstPickDay);
   };
 }

@@ -7,7 +7,7 @@ import type { Page } from "playwright-core";
 import { openBrowser } from "../support/chromium.ts";
 import { startApp } from "../support/running-app.ts";
 
-const PAGES = { calendar: "/", today: "/today", beds: "/beds", recipes: "/recipes", "cook-day": "/cook-day", household: "/household" } as const;
+const PAGES = { calendar: "/", today: "/today", beds: "/beds", sowing: "/beds/5cf581e3-d521-559f-88bc-2e5b4c97c750", record: "/record", recipes: "/recipes", "cook-day": "/cook-day", household: "/household" } as const;
 
 interface PageFigures {
   readonly jsGzipKb: number;

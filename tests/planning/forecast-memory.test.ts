@@ -5,6 +5,7 @@ import type { ForecastMemory, KeptOutlook } from "#shared/planning/forecast-memo
 import type { GardenFacts } from "#shared/planning/facts.ts";
 import { gardenOutlook } from "#shared/planning/garden-outlook.ts";
 import { sowingOutlooks } from "#shared/planning/sowing-forecast.ts";
+import { trackRecordOf } from "#shared/planning/track-record.ts";
 import { todayList } from "#shared/planning/today-list.ts";
 import { garden, kitchen, recipe, type Sown } from "#tests/support/make-garden.ts";
 
@@ -36,7 +37,7 @@ const SOWN: Sown[] = [
   { id: "o", crop: "onion", sownOn: "2026-04-01", rowM: 5 },
 ];
 const KITCHEN = kitchen({ "french-bean": 800, courgette: 600 }, { recipes: [recipe("blanched", { "french-bean": 1000 })] });
-const all = (facts: GardenFacts) => ({ year: gardenOutlook(facts, KITCHEN, { from: "2027-W01", weeks: 52 }), day: todayList(facts, KITCHEN), list: [...sowingOutlooks(facts)] });
+const all = (facts: GardenFacts) => ({ year: gardenOutlook(facts, KITCHEN, { from: "2027-W01", weeks: 52 }), day: todayList(facts, KITCHEN), list: [...sowingOutlooks(facts)], record: trackRecordOf(facts) });
 
 const withChange = (id: string, change: Partial<Sown>): Sown[] => SOWN.map((sown) => (sown.id === id ? { ...sown, ...change } : sown));
 /** What may be asked about next: the same, then one thing changed at a time. */

@@ -17,6 +17,7 @@ import { standOf, type Stand } from "./lanes.ts";
 import { SowForTable } from "./sow-for-table.tsx";
 import { SowingSlip } from "./sowing-slip.tsx";
 import { sowingName } from "./sowing-words.ts";
+import { usePainted } from "./use-painted.ts";
 import type { Preview } from "./use-preview.ts";
 
 export interface BedsData {
@@ -62,6 +63,7 @@ function NoBeds({ acts }: { readonly acts: BedsActs }) {
 function WithBeds({ data, acts }: { readonly data: BedsData; readonly acts: BedsActs }) {
   const { beds, sowings, crops, today } = data;
   const [preview, setPreview] = useState<Preview | null>(null);
+  const painted = usePainted();
   const byName = useMemo(() => new Map(crops.map((crop) => [crop.crop, crop])), [crops]);
   const stands = useMemo(() => sowings.map((sowing) => standOf(sowing, sowingName({ ...sowing, variety: undefined }, byName), sowing.forecast)), [sowings, byName]);
   // the list is long and has nothing to do with what is being typed above it
@@ -84,10 +86,11 @@ function WithBeds({ data, acts }: { readonly data: BedsData; readonly acts: Beds
       <SowingSlip crops={crops} beds={beds} sowings={sowings} today={today} again={acts.again} onPreview={setPreview} />
       <section class="sec" aria-labelledby="beds-h">
         <h2 id="beds-h">Which bed is free when</h2>
-        {!narrow.value && <BedStrip beds={beds} stands={withPlanned(stands, preview, byName)} today={today} frost={frost} />}
+        {!painted && <DottedPlate height={128} />}
+        {painted && !narrow.value && <BedStrip beds={beds} stands={withPlanned(stands, preview, byName)} today={today} frost={frost} />}
         {acts.taken && <UndoLine done={acts.taken.words} of={acts.taken.words} undo={acts.taken.undo} />}
         {acts.problem !== null && <ProblemNote key={acts.problem} lead={acts.problem} />}
-        {list}
+        {painted && list}
         <SowForTable crops={crops} today={today} />
         <details class="add-bed">
           <summary class="word">Add a bed</summary>
