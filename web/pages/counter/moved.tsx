@@ -3,6 +3,7 @@ import type { Counter } from "#shared/contracts/counter.ts";
 import { clockIn } from "../../parts/instants.ts";
 import { written } from "../../parts/written.ts";
 import type { Acts } from "./use-acts.ts";
+import { movedWords } from "./words.ts";
 
 const SHOWN = 4;
 
@@ -10,7 +11,7 @@ export function Moved({ counter, acts }: { readonly counter: Counter; readonly a
   const { plan, zone } = counter;
   if (plan === null || plan.kind === "agree" || counter.state !== "under way") return null;
   const { moved, passed, notes } = plan;
-  const rows = (from: number, to?: number) => moved.slice(from, to).map(({ text, dish, step, load }) => <li key={`${dish} ${step} ${load ?? ""}`}>{written(text)}</li>);
+  const rows = (from: number, to?: number) => moved.slice(from, to).map((step) => <li key={`${step.dish} ${step.step} ${step.load ?? ""}`}>{movedWords(counter, step)}</li>);
   return (
     <section class="c-moved" aria-label="The new plan">
       <p role="status">

@@ -4,6 +4,7 @@ import { capital, day as dayWords, length } from "../../format.ts";
 import { ovenHeat } from "../../parts/heat.ts";
 import { clockIn } from "../../parts/instants.ts";
 import type { Awake } from "../../parts/keep-awake.ts";
+import { firstWords } from "./pots.ts";
 
 const AWAKE: Readonly<Record<Awake, string>> = {
   on: "Screen stays on.",
@@ -54,4 +55,12 @@ export function loadWords(counter: Counter, step: CounterStep): string {
   if (step.load === undefined) return "";
   const of = Math.max(...counter.steps.filter((one) => one.dish === step.dish && one.step === step.step).map(({ load }) => load ?? 1));
   return of > 1 ? `load ${step.load} of ${of}` : "";
+}
+
+/** “Fold the dough (Slow-proved loaves): from 21:17 to 21:09”, by the clock of the day as it was really begun. */
+export function movedWords({ steps, dishes, zone, zeroAt }: Counter, { dish, step, load, fromMin, toMin }: NonNullable<Counter["plan"]>["moved"][number]): string {
+  const text = steps.find((one) => one.dish === dish && one.step === step && one.load === load)?.text ?? "";
+  const title = dishes.find((one) => one.dish === dish)?.title ?? "";
+  const at = (minute: number): string => clockIn(zone, Date.parse(zeroAt) + minute * 60_000);
+  return `${firstWords(text)} (${title}${load === undefined ? "" : `, load ${load}`}): from ${at(fromMin)} to ${at(toMin)}`;
 }
