@@ -78,7 +78,11 @@ class Tries {
   private readonly latest: number;
   /** What is left at each minute: hands, burners, pots, sinks, then the trays of each oven. */
   private readonly free: Int16Array[];
-  private readonly kept: readonly Kept[];
+  /** By part: the burners, pots and sinks it takes, and what is kept over parts of which it is the last. */
+  private readonly things: readonly (readonly { row: number; amount: number }[])[];
+  private readonly kept: readonly (readonly Kept[])[];
+  /** By two parts: whether one heat suits both. */
+  private readonly shared: readonly (readonly boolean[])[];
   private readonly within: readonly { from: number; to: number; most: number }[];
 
   constructor(day: CookDayInput, parts: readonly Part[], mostTries: number) {
@@ -89,7 +93,10 @@ class Tries {
     const { kitchen, unavailable } = day;
     this.free = [kitchen.cooks, kitchen.burners, kitchen.pots, kitchen.sinks, ...kitchen.ovens.map((oven) => oven.trays)].map((most) => new Int16Array(this.latest + 1).fill(most));
     for (const away of unavailable) for (let t = away.fromMin; t < Math.min(away.toMin, this.latest); t++) (this.free[0] as Int16Array)[t] = Math.max(0, ((this.free[0] as Int16Array)[t] as number) - 1);
-    this.kept = keptOf(day, parts);
+    this.things = parts.map(({ step }) => THINGS.flatMap((what, t) => (step.needs[what] ? [{ row: t + 1, amount: step.needs[what] }] : [])));
+    const kept = keptOf(day, parts);
+    this.kept = parts.map((_, k) => kept.filter(({ from, to }) => Math.max(...from, ...to) === k));
+    this.shared = parts.map((one) => parts.map((other) => shareHeat(one, other)));
     this.within = limitsOf(day, parts);
   }
 
@@ -140,11 +147,10 @@ class Tries {
     const { step, length } = this.parts[k] as Part;
     const at = this.starts[k] as number;
     let fits = this.span(0, at, at + step.handsOnMin, sign);
-    THINGS.forEach((what, t) => (fits = this.span(t + 1, at, at + length, sign * (step.needs[what] ?? 0)) && fits));
+    for (const { row, amount } of this.things[k] as Tries["things"][number]) fits = this.span(row, at, at + length, sign * amount) && fits;
     const oven = this.ovens[k];
     if (step.needs.oven && typeof oven === "number") fits = this.span(3 + oven, at, at + length, sign * step.needs.oven.trays) && this.heatFits(k) && fits;
-    for (const { what, from, to } of this.kept) {
-      if (Math.max(...from, ...to) !== k) continue;
+    for (const { what, from, to } of this.kept[k] as readonly Kept[]) {
       fits = this.span(THINGS.indexOf(what) + 1, Math.min(...from.map((one) => this.starts[one] as number)), Math.max(...to.map((one) => this.endOf(one))), sign) && fits;
     }
     return fits;
@@ -167,16 +173,10 @@ class Tries {
     const at = this.starts[k] as number;
     if (this.endOf(k) === at) return true;
     for (let i = 0; i < k; i++) {
-      if (this.ovens[i] !== oven || this.shareHeat(i, k) || this.endOf(i) === this.starts[i]) continue;
+      if (this.ovens[i] !== oven || this.shared[i]?.[k] || this.endOf(i) === this.starts[i]) continue;
       if (at < this.endOf(i) + changeMin && (this.starts[i] as number) < this.endOf(k) + changeMin) return false;
     }
     return at >= preheatMin;
-  }
-
-  private shareHeat(one: number, other: number): boolean {
-    const [a, b] = [one, other].map((k) => this.parts[k]?.step.needs.oven);
-    if (!a || !b) return true;
-    return (a.fromC ?? a.c) <= (b.toC ?? b.c) && (b.fromC ?? b.c) <= (a.toC ?? a.c);
   }
 
   private judge(): void {
@@ -187,6 +187,11 @@ class Tries {
     const { endMin, longestStandMin } = measures;
     if (!this.isNoBetter(endMin, longestStandMin)) this.best = { endMin, longestStandMin };
   }
+}
+
+function shareHeat(one: Part, other: Part): boolean {
+  const [a, b] = [one.step.needs.oven, other.step.needs.oven];
+  return !a || !b || ((a.fromC ?? a.c) <= (b.toC ?? b.c) && (b.fromC ?? b.c) <= (a.toC ?? a.c));
 }
 
 const numbersOf = (parts: readonly Part[], dish: DayDish, id: string): number[] => parts.flatMap((part, k) => (part.dish === dish && part.step.id === id ? [k] : [])).sort((a, b) => (parts[a] as Part).load - (parts[b] as Part).load);

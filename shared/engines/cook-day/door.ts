@@ -2,12 +2,12 @@
  * Nothing leaves the scheduler that the referee has not passed. Plans are offered in turn, the best first; one that is refused is
  * never answered, and what was claimed on the strength of it (a least end, an impossibility) is not claimed any more.
  */
-import { assign } from "./assign.ts";
+import { assign, type Hands } from "./assign.ts";
 import { checkCookDay } from "./check.ts";
 import { explainClash } from "./clash.ts";
 import { copiesOf, likelyMin, stepsWithLoads, type Copy, type DayCopies } from "./copies.ts";
 import { projectOf, startOf } from "./day-to-lags.ts";
-import { shortestStand } from "./levels.ts";
+import { settleLevels, type Judge } from "./levels.ts";
 import { endSpread, longestStand, mustStartBy } from "./margins.ts";
 import { laidOneByOne } from "./one-by-one.ts";
 import type { Plan, Project } from "./project.ts";
@@ -18,12 +18,15 @@ import type { Budget, CookDayInput, CookDayPlan, PlannedStep } from "./types.ts"
 /** What the door is given to answer with; a test puts a faulty one in its place. */
 export interface Solver {
   readonly solve: (project: Project, budget: Budget) => Solution;
-  readonly settle: typeof shortestStand;
+  readonly settle: typeof settleLevels;
   readonly lay: typeof laidOneByOne;
   readonly explain: typeof explainClash;
 }
 
-export const SOLVER: Solver = { solve: solveProject, settle: shortestStand, lay: laidOneByOne, explain: explainClash };
+/** The levels below the end have what the end has left of the budget, and this share of it in any case. */
+const LOWER_LEVELS_SHARE = 0.3;
+
+export const SOLVER: Solver = { solve: solveProject, settle: settleLevels, lay: laidOneByOne, explain: explainClash };
 
 /** The answer for a day, by the solver given. */
 export function answerFor(day: CookDayInput, budget: Budget, solver: Solver): CookDayPlan {
@@ -34,7 +37,8 @@ export function answerFor(day: CookDayInput, budget: Budget, solver: Solver): Co
   const found = solver.solve(project, budget);
   const allowed = (plan: Plan | null): Answered | null => (plan === null ? null : passed(day, model, plan));
   if (found.plan) {
-    const { plan, used } = solver.settle(project, model, found.plan, Math.max(0, budget.schedules - found.used));
+    const left = Math.max(budget.schedules - found.used, Math.ceil(budget.schedules * LOWER_LEVELS_SHARE));
+    const { plan, used } = solver.settle(project, model, found.plan, left, judgeOf(day, model));
     const answer = allowed(plan) ?? allowed(found.plan);
     if (answer) return { ...empty(model), ...answer, ...claimOf(found, answer.endMin), schedulesUsed: found.used + used };
   }
@@ -58,9 +62,17 @@ function claimOf({ status, bound }: Solution, endMin: number): Pick<CookDayPlan,
   return status === "optimal" && bound === endMin ? { status: "optimal", lowerBoundMin: bound } : { status: "feasible", lowerBoundMin: Math.min(bound, endMin) };
 }
 
+function judgeOf(day: CookDayInput, model: DayCopies): Judge {
+  return (plan) => {
+    const hands = handsOf(day, model, plan);
+    const { faults, measures } = checkCookDay(day, planned(day, model, plan, hands).steps);
+    return faults.length > 0 || measures === null ? null : { ...measures, hands };
+  };
+}
+
 /** The plan in the household's terms, if the referee passes it. */
 function passed(day: CookDayInput, model: DayCopies, plan: Plan): Answered | null {
-  const answer = planned(day, model, plan);
+  const answer = planned(day, model, plan, handsOf(day, model, plan));
   const { faults, measures } = checkCookDay(day, answer.steps);
   return faults.length === 0 && measures?.endMin === answer.endMin ? answer : null;
 }
@@ -81,10 +93,14 @@ function empty(model: DayCopies): CookDayPlan {
   };
 }
 
-function planned(day: CookDayInput, model: DayCopies, plan: Plan): Answered {
-  const starts = model.copies.map((_, i) => plan.starts[startOf(i)] as number);
-  const ovens = model.copies.map((_, i) => plan.options[startOf(i)] as number);
-  const hands = assign(day, model, starts, ovens);
+function handsOf(day: CookDayInput, model: DayCopies, plan: Plan): Hands[] {
+  return assign(day, model, startsOf(model, plan), model.copies.map((_, i) => plan.options[startOf(i)] as number));
+}
+
+const startsOf = (model: DayCopies, plan: Plan): number[] => model.copies.map((_, i) => plan.starts[startOf(i)] as number);
+
+function planned(day: CookDayInput, model: DayCopies, plan: Plan, hands: readonly Hands[]): Answered {
+  const starts = startsOf(model, plan);
   const latest = mustStartBy(model, starts);
   const steps = model.copies.map((copy: Copy, i): PlannedStep => ({
     dish: day.dishes[copy.dish]?.id ?? "",

@@ -7,6 +7,7 @@ import type { Budget, CookDayInput, CookDayPlan } from "./types.ts";
 
 export { checkCookDay, type PlacedStep, type Verdict } from "./check.ts";
 export { dishesThatFit, whatEachAdds, windowsOfRests, type DishCost, type DishesThatFit, type FittingSet, type RestWindow } from "./choose.ts";
+export { WASH_UP, withThawing, withWashingUp, type FrozenPart } from "./extra-steps.ts";
 export type { DayEvent } from "./events.ts";
 export { dayToPlan, lastSteps, type DayAsPut, type DishAsPut } from "./from-day.ts";
 export { replanCookDay, type DayUnderWay, type MovedStep, type Replan } from "./late.ts";

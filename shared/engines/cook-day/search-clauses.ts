@@ -6,7 +6,7 @@ import { BY_CLAUSE, widened, type Trail } from "./search-trail.ts";
 
 export class Clauses {
   /** All clauses one behind the other, b and v in turn. */
-  literals = new Int32Array(65536);
+  literals = new Int32Array(8192);
   private used = 0;
   readonly first: number[] = [];
   readonly length: number[] = [];

@@ -18,15 +18,15 @@ export class Trail {
   /** Latest entry of each bound, −1 for none. */
   readonly latest: Int32Array;
   size = 0;
-  bound = new Int32Array(4096);
-  old = new Int32Array(4096);
-  value = new Int32Array(4096);
-  why = new Int32Array(4096);
+  bound = new Int32Array(1024);
+  old = new Int32Array(1024);
+  value = new Int32Array(1024);
+  why = new Int32Array(1024);
   /** The entry before it of the same bound. */
-  previous = new Int32Array(4096);
-  level = new Int32Array(4096);
+  previous = new Int32Array(1024);
+  level = new Int32Array(1024);
   /** Literals of listed reasons: count, then b and v in turn. */
-  lists = new Int32Array(16384);
+  lists = new Int32Array(4096);
   listSize = 0;
   /** First entry of each level above 0. */
   readonly levels: number[] = [];

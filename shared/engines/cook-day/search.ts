@@ -22,6 +22,8 @@ export interface SearchAsk {
   readonly plain?: boolean;
   /** True: stays near the best plan known, and takes the starts in order of time in every other stretch between restarts. */
   readonly guided?: boolean;
+  /** A plan to stay near from the beginning. */
+  readonly near?: Plan;
 }
 
 /** `exhausted`: there is nothing better than the plan found, or nothing at all; `stopped`: the budget is used up. */
@@ -68,6 +70,7 @@ export class Search {
     this.learner = new Learner(this.trail, this.clauses, model.arcs, (variable) => this.liven(variable));
     this.timetables = model.capacities.map((capacity) => new Timetable(this.trail, capacity, model.choiceOf));
     this.dirty = new Uint8Array(this.timetables.length).fill(1);
+    if (ask.near) [this.guide, this.stretch] = [ask.near.starts, 1];
     this.tablesOf = Array.from({ length: model.variables }, (): number[] => []);
     this.timetables.forEach((table, t) => {
       for (const variable of new Set([...table.from, ...table.to, ...table.taken])) if (variable > 0) this.tablesOf[variable]?.push(t);
@@ -253,14 +256,18 @@ export class Search {
 
   /** Until the first restart; where the search is guided, in every other stretch. */
   private isInOrder(): boolean {
-    return this.stretch === 0 || (this.ask.guided === true && this.stretch % 2 === 0);
+    return this.stretch === 0 || (this.isGuided() && this.stretch % 2 === 0);
+  }
+
+  private isGuided(): boolean {
+    return this.ask.guided === true || this.ask.near !== undefined;
   }
 
   /** Its earliest moment; or where the best plan has it, if that still leaves something to decide. */
   private latestWanted(start: number): number {
     const [earliest, latest] = [this.trail.now[2 * start] as number, -(this.trail.now[2 * start + 1] as number)];
     const wanted = this.guide?.[start] ?? earliest;
-    return this.ask.guided && !this.isInOrder() && wanted > earliest && wanted < latest ? wanted : earliest;
+    return this.isGuided() && !this.isInOrder() && wanted > earliest && wanted < latest ? wanted : earliest;
   }
 
   private isUndecided(taken: readonly number[] | undefined): boolean {
