@@ -125,7 +125,7 @@ describe("the list", () => {
     recipe({ id: "puree", title: "Tomato purée", way: "bottle", uses: [{ crop: "tomato", grams: 2000 }] }),
     recipe({ id: "stew", title: "Summer stew", uses: [{ crop: "tomato", grams: 500 }, { crop: "courgette", grams: 500 }] }),
   ].map(brief);
-  const ids = (asked: Partial<Parameters<typeof found>[1]>): string[] => found(all, { crop: null, way: null, words: "", hand: false, ...asked }, NAMES, new Set(["tomato", "courgette"])).map(({ id }) => id);
+  const ids = (asked: Partial<Parameters<typeof found>[1]>): string[] => found(all, { crop: null, way: null, words: "", hand: false, ...asked }, NAMES, new Set(["tomato"])).map(({ id }) => id);
 
   it("is whole until something narrows it", () => {
     expect(ids({})).toHaveLength(4);
@@ -134,7 +134,7 @@ describe("the list", () => {
     for (const asked of [{ crop: "tomato" }, { way: "freeze" }, { words: "soup" }, { hand: true }]) expect(isNarrowed({ crop: null, way: null, words: "", hand: false, ...asked })).toBe(true);
   });
 
-  it("narrows to what is at hand: everything that a recipe takes from the garden has to be there", () => expect(ids({ hand: true })).toEqual(["soup", "puree", "stew"]));
+  it("narrows to what is at hand: everything that a recipe takes from the garden has to be there", () => expect(ids({ hand: true })).toEqual(["puree"]));
   it("takes as at hand what the larder still holds and what the week brings", () => {
     const lots = [{ crop: "onion", grams: 500, portions: null }, { crop: "leek", grams: 0, portions: null }, { recipeId: "x", grams: 900, portions: null }];
     const weeks = [{ crops: [{ crop: "tomato", grams: { low: 0, likely: 800, high: 2000 } }, { crop: "pea", grams: { low: 0, likely: 0, high: 90 } }] }];

@@ -39,11 +39,11 @@ function inSentence(text: string, work: Work): KeepSaid[] {
   });
 }
 
-/** The place named nearest to the time, behind it first. */
+/** The place named in the same breath as the time, behind it first. */
 function placeNear(words: readonly Word[], from: number, to: number): KeepSaid["place"] | null {
   const clause = (some: readonly Word[]): KeepSaid["place"] | undefined => some.map(({ low }) => PLACES[low]).find((place) => place !== undefined);
   const stop = (at: Word): boolean => at.low === "or" || at.low === "and" || at.low === ";" || at.low === ",";
   const behind = words.slice(to);
   const cut = behind.findIndex(stop);
-  return clause(cut < 0 ? behind : behind.slice(0, cut)) ?? clause(words.slice(0, from).reverse()) ?? clause(behind) ?? null;
+  return clause(cut < 0 ? behind : behind.slice(0, cut)) ?? clause(words.slice(0, from).reverse()) ?? null;
 }

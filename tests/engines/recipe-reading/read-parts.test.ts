@@ -28,6 +28,7 @@ describe("how long it keeps", () => {
   it.each([
     ["Keeps for 3 days in the fridge.", [{ place: "fridge", days: 3 }]],
     ["Keeps 3 days in the fridge or 2 months in the freezer.", [{ place: "fridge", days: 3 }, { place: "freezer", days: 60 }]],
+    ["Keeps 3 days, or 2 months in the freezer.", [{ place: "fridge", days: 3 }, { place: "freezer", days: 60 }]],
     ["Will keep for 2 to 3 days.", [{ place: "fridge", days: 2 }]],
     ["Freeze for up to 3 months.", [{ place: "freezer", days: 90 }]],
     ["Store in an airtight tin for up to 5 days.", [{ place: "shelf", days: 5 }]],
