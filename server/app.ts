@@ -8,6 +8,7 @@ import { bedRoutes } from "./beds/routes.ts";
 import { calendarRoutes } from "./calendar/routes.ts";
 import type { Clock } from "./clock.ts";
 import type { Mode } from "./config.ts";
+import { choosingRoutes } from "./cook-days/choosing-routes.ts";
 import { cookDayRoutes } from "./cook-days/routes.ts";
 import { counterRoutes } from "./counter/routes.ts";
 import { cropRoutes } from "./crops/routes.ts";
@@ -117,6 +118,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(keepingRoutes, deps);
   await app.register(planLineRoutes, deps);
   await app.register(cookDayRoutes, { ...deps, desk });
+  await app.register(choosingRoutes, { ...deps, desk });
   await app.register(counterRoutes, { ...deps, desk });
   await app.register(placeRoutes, deps);
   await app.register(lotRoutes, deps);

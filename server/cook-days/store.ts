@@ -1,6 +1,6 @@
 import { and, asc, eq, inArray, isNull, sql } from "drizzle-orm";
 import type { Tx } from "#db/client.ts";
-import { batches, cookDayDishes, cookDays, dayMarks, recipes } from "#db/schema/index.ts";
+import { batches, cookDayDishes, cookDays, dayMarks, planLines, recipes } from "#db/schema/index.ts";
 import type { NewCookDay } from "#shared/contracts/cook-days.ts";
 
 type DayRow = typeof cookDays.$inferSelect;
@@ -55,6 +55,17 @@ export async function updateCookDay(tx: Tx, stored: StoredDay, day: NewCookDay):
 
 export async function deleteCookDay(tx: Tx, { householdId, id }: StoredDay): Promise<void> {
   await tx.delete(cookDays).where(at(householdId, id));
+}
+
+/** Ways chosen for a week, by recipe. */
+export async function linesOfWeek(tx: Tx, householdId: string, week: string): Promise<{ recipeId: string; batches: number }[]> {
+  const rows = await tx
+    .select({ recipeId: planLines.recipeId, batches: sql<number>`sum(${planLines.batches})::int` })
+    .from(planLines)
+    .where(and(eq(planLines.householdId, householdId), eq(planLines.week, week)))
+    .groupBy(planLines.recipeId)
+    .orderBy(asc(planLines.recipeId));
+  return rows;
 }
 
 export async function hasBegun(tx: Tx, { householdId, id }: StoredDay): Promise<boolean> {

@@ -62,7 +62,9 @@ describe("the interface", () => {
         "POST /api/season/plan", "GET /api/season/plan", "GET /api/season/jobs/{id}", "DELETE /api/season/jobs/{id}", ...both("/api/season/weeks/{week}/agreed"),
         "GET /api/tastes", "PUT /api/tastes/{recipeId}", "DELETE /api/tastes/{recipeId}",
         "GET /api/wishes", ...both("/api/wishes/{id}"), "GET /api/stock-targets", "GET /api/stock-targets/suggested", ...both("/api/stock-targets/{id}"), "GET /api/supplies", ...both("/api/supplies/{id}"),
-        "GET /api/cook-days", ...both("/api/cook-days/{id}"), "POST /api/cook-days/{id}/timetable",
+        "GET /api/cook-days", ...both("/api/cook-days/{id}"), "POST /api/cook-days/{id}/timetable", "POST /api/cook-days/{id}/advice", "POST /api/cook-days/choices",
+        "GET /api/cook-days/{id}/counter", ...["plans/{planId}", "marks/{markId}", "batches/{batchId}"].flatMap((part) => [`PUT /api/cook-days/{id}/${part}`, `DELETE /api/cook-days/{id}/${part}`]), ...both("/api/cook-days/{id}/timers/{timerId}"),
+        "GET /api/events",
       ].sort(),
     );
   });
