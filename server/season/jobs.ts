@@ -8,6 +8,7 @@ import type { SeasonInstance } from "#shared/planning/season-instance.ts";
 import { seasonAnswer, type WorkedOut } from "#shared/planning/season-answer.ts";
 import type { SeasonAnswerWords } from "#shared/planning/season-answer-types.ts";
 import { notFound } from "../problems.ts";
+import { furtherLooks } from "./further-looks.ts";
 
 /** Where seasons are planned; handed in, because it is no part of this slice. */
 export interface SeasonDesk {
@@ -43,6 +44,8 @@ export interface AskedSeason {
   readonly secondsPerLevel: number;
   /** About how long it takes. */
   readonly usualMs: number;
+  /** Ask also what would help in the worst weeks and what would take the place of the lines that come first. */
+  readonly lookFurther: boolean;
   /** Null: what is found is answered and not kept. */
   readonly keepUnder: Stamps;
 }
@@ -134,6 +137,11 @@ function begun(desk: SeasonDesk, asked: AskedSeason, keep: (job: Job) => void): 
       // what was answered meanwhile stands as it was answered
       if (isOver(job.state)) return;
       job.best = { ...job.best, status, plan, verdict, gapPct, byRule: rule };
+      if (asked.lookFurther && status !== "infeasible" && !cancelled) {
+        keep(job);
+        job.state = "working";
+        for await (const found of furtherLooks(desk, asked.householdId, season, job.best, asked.instance.weeks.first, () => cancelled)) job.best = { ...job.best, ...found };
+      }
       job.state = cancelled ? "cancelled" : "done";
     } catch {
       if (isOver(job.state)) return;
