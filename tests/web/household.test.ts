@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import type { Household } from "#shared/contracts/household.ts";
 import type { WeatherHeld } from "#shared/contracts/weather.ts";
 import { MONTHS } from "#web/format.ts";
+import { minutesIn, readYear, yearFieldsOf, type YearFields } from "#web/pages/household/year-read.ts";
 import { fieldAt, fieldsOf, LABELS, numberIn, readHousehold, type HouseholdFields } from "#web/pages/household/household-form.ts";
 import { monthFields, readNormals } from "#web/pages/household/normals-form.ts";
 import { householdSentence, rowFaults, weatherSentence } from "#web/pages/household/words.ts";
@@ -186,5 +187,31 @@ describe("the household's sentences", () => {
     const many = Array.from({ length: 1009 }, (_, i) => ({ path: `rows.${i + 2}.date`, message: "is no day" }));
     expect(rowFaults(many)).toHaveLength(9);
     expect(rowFaults(many).at(-1)).toBe("and 1,001 more like these");
+  });
+});
+
+describe("hours, days away and what is never eaten", () => {
+  const book = [{ crop: "kale", name: "Kale" }, { crop: "french-bean", name: "French bean, bush" }];
+  const typed = (change: Partial<YearFields>): YearFields => ({ hours: "", away: [], crops: "", allergens: "", ...change });
+  const TODAY = "2027-07-26";
+
+  it.each([["4", 240], ["4.5", 270], ["4,5", 270], ["4 h 30", 270], ["90 min", 90], ["a while", null], ["-2", null]] as const)("reads %j as minutes", (text, minutes) => {
+    expect(minutesIn(text)).toBe(minutes);
+  });
+
+  it("comes back as it was stored, days of another year too", () => {
+    const stored = { kitchenMinPerWeek: 270, away: [{ firstDay: "2027-08-07", lastDay: "2027-08-15" }, { firstDay: "2027-01-03", lastDay: "2027-01-09" }], avoids: { crops: ["kale", "french-bean"], allergens: ["nuts", "celery"] } };
+    expect(readYear(yearFieldsOf(stored, book), book, TODAY)).toEqual({ ok: true, part: stored });
+    expect(readYear(typed({}), book, TODAY)).toEqual({ ok: true, part: { away: [], avoids: { crops: [], allergens: [] } } });
+  });
+
+  it("names each bad field", () => {
+    const read = readYear(typed({ hours: "200", crops: "Moonflower", away: [{ firstDay: "10 August", lastDay: "3 August" }, { firstDay: "31 April", lastDay: "" }] }), book, TODAY);
+    expect(read.ok ? [] : read.faults.map(({ field }) => field)).toEqual(["year-hours", "year-last-0", "year-first-1", "year-last-1", "year-crops"]);
+  });
+
+  it("is handed back by the other forms", () => {
+    const home = { ...HOME, kitchenMinPerWeek: 300, away: [{ firstDay: "2027-08-07", lastDay: "2027-08-15" }], avoids: { crops: ["kale"], allergens: ["nuts"] } };
+    expect(readHousehold(FIELDS, null, home)).toMatchObject({ ok: true, body: { kitchenMinPerWeek: 300, away: home.away, avoids: home.avoids } });
   });
 });
