@@ -9,6 +9,7 @@ import { newId } from "../../api/new-id.ts";
 import { asProblem } from "../../api/problem.ts";
 import { day as dayName, lower } from "../../format.ts";
 import { Answer } from "../../parts/answer.tsx";
+import { useAttempts } from "../../parts/attempt.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { goTo } from "../../router.ts";
 import { ChooseDay } from "./choose-day.tsx";
@@ -27,7 +28,7 @@ interface DayListProps {
 
 export function DayList({ days, home, asked, today }: DayListProps) {
   const [id] = useState(newId);
-  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string } | null>(null);
+  const { failure, say, attempt } = useAttempts();
   const coming = days.filter((one) => one.on >= today).sort((a, b) => a.on.localeCompare(b.on));
   const past = days.filter((one) => one.on < today).sort((a, b) => b.on.localeCompare(a.on));
   const plan = async (body: NewCookDay): Promise<Failed | null> => {
@@ -43,20 +44,17 @@ export function DayList({ days, home, asked, today }: DayListProps) {
   const usual: DayFrame = { on: saturdayAfter(today), startsAt: "09:00", cooks: home.cooks, kitchen: home.kitchen, unavailable: [] };
   const planThese = async (dishes: NewCookDay["dishes"]): Promise<void> => {
     const refused = await plan({ on: usual.on, startsAt: usual.startsAt, cooks: usual.cooks, kitchen: usual.kitchen, dishes });
-    if (refused) setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: refused.lead }));
+    if (refused) say(refused.lead);
   };
-  const putInto = async (dayId: string, recipe: Recipe): Promise<void> => {
-    try {
+  const putInto = (dayId: string, recipe: Recipe): Promise<boolean> =>
+    attempt(async () => {
       await putCookDay(dayId, withDish(bodyOf(await cookDay(dayId)), recipe.id));
       goTo(`/cook-day/${dayId}`);
-    } catch (thrown) {
-      setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: asProblem(thrown).message }));
-    }
-  };
+    });
   return (
     <>
       <Answer>{listSentence(coming[0], asked, today)}</Answer>
-      {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
+      {failure && <ProblemNote key={failure.n} lead={failure.lead} />}
       <DaysOf title="Coming" days={coming} today={today} asked={asked} onPut={(dayId, recipe) => void putInto(dayId, recipe)} />
       {asked === null && <ChooseDay today={today} onPlan={(dishes) => void planThese(dishes)} />}
       <section class="sec" aria-labelledby="new-day">
