@@ -49,11 +49,14 @@ interface AxeResult {
   violations: { id: string; impact: string | null; help: string; nodes: { html: string; target: string[] }[] }[];
 }
 
-/** Serious and critical findings of axe-core (WCAG 2.2 A and AA rules), each with the element it stands at. */
-export async function seriousFindings(page: Page): Promise<string[]> {
+const RULES = "['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']";
+const COLOURS = "{ type: 'rule', values: ['color-contrast', 'link-in-text-block'] }";
+
+/** Serious and critical findings of axe-core (WCAG 2.2 A and AA rules), each with the element it stands at. `colours`: only the rules that another theme can break. */
+export async function seriousFindings(page: Page, only?: "colours"): Promise<string[]> {
   // the content policy forbids added scripts, so the rules run through the debugger's own channel
-  await page.evaluate(axeSource);
-  const { violations } = await page.evaluate<AxeResult>("axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] })");
+  if (!(await page.evaluate<boolean>("'axe' in window"))) await page.evaluate(axeSource);
+  const { violations } = await page.evaluate<AxeResult>(`axe.run(document, { runOnly: ${only === "colours" ? COLOURS : RULES}, resultTypes: ['violations'], preload: false })`);
   return violations.filter(({ impact }) => impact === "serious" || impact === "critical").flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help} at ${node.html.slice(0, 160)}`));
 }
 

@@ -26,10 +26,17 @@
   }
 
   const lists = ["/api/beds", "/api/crops", "/api/health"];
+  const plain = location.search === "";
   const DATA = {
     calendar: location.search.includes("week=") ? [] : ["/api/calendar"],
     today: ["/api/today"],
     beds: id === "" ? ["/api/sowings", ...lists] : [`/api/sowings/${id}`, `/api/picks?sowingId=${id}`, ...lists],
+    recipes: id === "" ? ["/api/recipes/brief", "/api/crops"] : [],
+    week: ["/api/health", "/api/take-out", "/api/larder"],
+    season: ["/api/season/plan", "/api/stock-targets", "/api/wishes", "/api/stock-targets/suggested", "/api/recipes/brief", "/api/health"],
+    larder: plain ? ["/api/larder", "/api/recipes/brief", "/api/crops"] : [],
+    supplies: plain ? ["/api/shopping", "/api/supplies", "/api/take-out", "/api/larder"] : [],
+    household: ["/api/weather", "/api/crops", "/api/tastes", "/api/recipes/brief", "/api/health"],
   };
   window.early = new Map();
   for (const url of [...(DATA[folder] ?? []), "/api/household"]) {

@@ -1,5 +1,5 @@
 /** Who we are, where the garden lies, its weather, what we eat and what we cook with. */
-import { crops, household, recipes, takeOut, tastes, weather } from "../../api/calls.ts";
+import { crops, health, household, recipeBriefs, tastes, weather } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { LoadFailed } from "../../parts/problem-note.tsx";
@@ -15,8 +15,8 @@ import "./household.css";
 
 export default function HouseholdPage() {
   const { load, again } = useLoad("household", async (signal) => {
-    const [home, held, book, liked, all, tonight] = await Promise.all([household(signal), weather(signal), crops(signal), tastes(signal), recipes({}, signal), takeOut(signal)]);
-    return { home, held, book, liked, all, today: tonight.on };
+    const [home, held, book, liked, all, state] = await Promise.all([household(signal), weather(signal), crops(signal), tastes(signal), recipeBriefs(signal), health(signal)]);
+    return { home, held, book, liked, all, today: state.today };
   });
   if (load.state === "waiting") return <Waiting name="Household" doing="Fetching what you said about the household." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;

@@ -3,7 +3,6 @@ import { useState } from "preact/hooks";
 import type { Crop } from "#shared/contracts/crops.ts";
 import type { Larder } from "#shared/contracts/larder.ts";
 import type { LarderLot } from "#shared/contracts/lots.ts";
-import type { Recipe } from "#shared/contracts/recipes.ts";
 import { putMovement, removeMovement } from "../../api/calls.ts";
 import { newId } from "../../api/new-id.ts";
 import { asProblem } from "../../api/problem.ts";
@@ -21,7 +20,7 @@ import { RoomPlate } from "./room-plate.tsx";
 
 interface LarderViewProps {
   readonly held: Larder;
-  readonly all: readonly Recipe[];
+  readonly all: readonly { readonly id: string; readonly title: string }[];
   readonly book: readonly Crop[];
   readonly again: () => Promise<void>;
 }

@@ -2,7 +2,6 @@
 import { useState } from "preact/hooks";
 import type { Crop } from "#shared/contracts/crops.ts";
 import type { Larder, OldestFirst as Answer } from "#shared/contracts/larder.ts";
-import type { Recipe } from "#shared/contracts/recipes.ts";
 import { oldestFirst, putMovement, removeMovement } from "../../api/calls.ts";
 import { newId } from "../../api/new-id.ts";
 import { useAttempts } from "../../parts/attempt.ts";
@@ -15,7 +14,7 @@ import { readAmount } from "./read-amount.ts";
 
 interface OldestFirstProps {
   readonly held: Larder;
-  readonly all: readonly Recipe[];
+  readonly all: readonly { readonly id: string; readonly title: string }[];
   readonly book: readonly Crop[];
   readonly again: () => Promise<void>;
 }

@@ -1,5 +1,5 @@
 /** /larder: what to eat first and where it lies. ?view=account: where the season's grams went. ?view=labels: labels to print. ?count=place: recount one place. */
-import { crops, gramAccount, larder, recipes } from "../../api/calls.ts";
+import { crops, gramAccount, larder, recipeBriefs } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { useFootNote } from "../../parts/foot-note.ts";
 import { LoadFailed } from "../../parts/problem-note.tsx";
@@ -18,7 +18,7 @@ export default function LarderPage({ query }: PageProps) {
 
 function Shelves({ query }: { readonly query: URLSearchParams }) {
   const { load, again } = useLoad("larder", async (signal) => {
-    const [held, all, book] = await Promise.all([larder(signal), recipes({}, signal), crops(signal)]);
+    const [held, all, book] = await Promise.all([larder(signal), recipeBriefs(signal), crops(signal)]);
     return { held, all, book };
   });
   useFootNote("Freezer dates are for quality at −18 °C, not for safety. Jars: tested processes only. Your local food-safety authority comes first.");

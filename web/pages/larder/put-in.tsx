@@ -2,7 +2,6 @@
 import { useState } from "preact/hooks";
 import type { Crop } from "#shared/contracts/crops.ts";
 import type { Larder } from "#shared/contracts/larder.ts";
-import type { Recipe } from "#shared/contracts/recipes.ts";
 import { putLot, putMovement, removeLot, removeMovement } from "../../api/calls.ts";
 import { newId } from "../../api/new-id.ts";
 import { asProblem } from "../../api/problem.ts";
@@ -15,7 +14,7 @@ import { readPutIn, type PutInFields } from "./put-in-form.ts";
 
 interface PutInProps {
   readonly held: Larder;
-  readonly all: readonly Recipe[];
+  readonly all: readonly { readonly id: string; readonly title: string }[];
   readonly book: readonly Crop[];
   readonly again: () => Promise<void>;
 }

@@ -1,6 +1,6 @@
 /** /season: what is planned when, what is wanted filling up, the freezer week by week, and how sure all that is. */
 import { weekOf } from "#shared/kernel/iso-week.ts";
-import { recipes, seasonPlan, stockTargets, suggestedTargets, takeOut, wishes } from "../../api/calls.ts";
+import { health, recipeBriefs, seasonPlan, stockTargets, suggestedTargets, wishes } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { LoadFailed } from "../../parts/problem-note.tsx";
 import { Waiting } from "../../parts/waiting.tsx";
@@ -11,8 +11,8 @@ import "./season.css";
 
 export default function SeasonPage() {
   const { load, again } = useLoad("season", async (signal) => {
-    const [standing, targets, asked, suggested, all, tonight] = await Promise.all([seasonPlan(signal), stockTargets(signal), wishes(signal), suggestedTargets(signal), recipes({}, signal), takeOut(signal)]);
-    return { standing, wanted: wantedOf(targets, asked), suggested, all, today: tonight.on };
+    const [standing, targets, asked, suggested, all, state] = await Promise.all([seasonPlan(signal), stockTargets(signal), wishes(signal), suggestedTargets(signal), recipeBriefs(signal), health(signal)]);
+    return { standing, wanted: wantedOf(targets, asked), suggested, all, today: state.today };
   });
   const planning = usePlanning(load.state === "ready" ? load.value.standing.jobId : null, again);
   if (load.state === "waiting") return <Waiting name="Season" doing="Fetching the plan of the season." />;

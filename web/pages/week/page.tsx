@@ -38,10 +38,10 @@ export default function WeekPage({ query }: PageProps) {
 }
 
 async function fetchWeek(asked: string | null, signal: AbortSignal) {
-  const tonight = await calls.takeOut(signal);
-  const week = asked ?? weekOf(tonight.on);
-  const [weeks, agreed, list, stored, home] = await Promise.all([calls.calendar({ from: week, weeks: WEEKS }, signal), calls.agreed(week, signal), calls.shopping({ week }, signal), calls.larder(signal), calls.household(signal)]);
-  return { week, today: tonight.on, tonight, weeks, agreed, list, places: stored.places, home, away: awayWeeks(week, home.away) };
+  const { today } = await calls.health(signal);
+  const week = asked ?? weekOf(today);
+  const [tonight, weeks, agreed, list, stored, home] = await Promise.all([calls.takeOut(signal), calls.calendar({ from: week, weeks: WEEKS }, signal), calls.agreed(week, signal), calls.shopping({ week }, signal), calls.larder(signal), calls.household(signal)]);
+  return { week, today, tonight, weeks, agreed, list, places: stored.places, home, away: awayWeeks(week, home.away) };
 }
 
 /** Weeks of which somebody has said that nobody is at home on more than half of the days. */
