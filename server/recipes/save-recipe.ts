@@ -52,14 +52,14 @@ function keepingFaults(recipe: NewRecipe, book: Reference, asTested: boolean): r
 
 /**
  * The same process for the same lines, work and yield, in the same order: then the book's own test holds. A step that is left out or shortened, or
- * another number of jars, is another recipe, which nobody tested; title, notes and what to say beside it are the household's own.
+ * another number of jars, or other cups, is another recipe, which nobody tested; title, notes and what to say beside it are the household's own.
  */
 function isAsInBook(recipe: NewRecipe, book: NewRecipe | undefined): boolean {
   if (book === undefined || book.process !== recipe.process) return false;
   return sameBody(testedPartsOf(recipe), testedPartsOf(book));
 }
 
-const testedPartsOf = ({ makes, ingredients, steps, holds = [], limits = [] }: NewRecipe): unknown => ({ makes, ingredients: ingredients.map(({ text, crop, madeBy }) => ({ text, crop, madeBy })), steps, holds, limits });
+const testedPartsOf = ({ makes, measures, ingredients, steps, holds = [], limits = [] }: NewRecipe): unknown => ({ makes, measures: measures ?? null, ingredients: ingredients.map(({ text, crop, madeBy }) => ({ text, crop, madeBy })), steps, holds, limits });
 
 async function partFaults(tx: Tx, householdId: string, id: string, recipe: NewRecipe): Promise<FieldFault[]> {
   const parts = partsOf(recipe);

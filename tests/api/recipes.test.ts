@@ -157,8 +157,8 @@ describe("a jar of one's own recipe", () => {
     const headers = { "if-match": String((await stillroom.call("GET", `/api/recipes/${book.id}`)).headers.etag) };
     expect(badFields(await put(book.id, stew({ ...more, ingredients: [...lines, { text: "1 kg beans", crop: "french-bean" }] }), headers))).toEqual(["process", "keeps.0"]);
     expect(badFields(await put(book.id, stew({ ...more, ingredients: lines }), headers))).toEqual(["process", "keeps.0"]);
-    const { makes, steps, holds, limits } = book;
-    expect((await put(book.id, stew({ ...more, ingredients: lines, makes, steps, holds, limits }), headers)).statusCode).toBe(200);
+    const { makes, measures, steps, holds, limits } = book;
+    expect((await put(book.id, stew({ ...more, ingredients: lines, makes, measures, steps, holds, limits }), headers)).statusCode).toBe(200);
   });
 
   const placed = async (altitudeM: number) => {

@@ -19,9 +19,9 @@ async function putChanged(change: (body: Body) => unknown) {
   const beans = all.find(({ process }) => process?.startsWith("pickled-beans"));
   if (!beans) throw new Error("the book pickles beans");
   const etag = String((await fresh.call("GET", `/api/recipes/${beans.id}`)).headers.etag);
-  const { title, way, makes, ingredients, steps, holds, limits, keeps, process, note } = beans;
+  const { title, way, makes, measures, ingredients, steps, holds, limits, keeps, process, note } = beans;
   const lines = ingredients.map(({ text, crop }) => (crop === undefined ? { text } : { text, crop }));
-  return fresh.call("PUT", `/api/recipes/${beans.id}`, { body: change({ title, way, makes, ingredients: lines, steps, holds, limits, keeps, process, note }), headers: { "if-match": etag } });
+  return fresh.call("PUT", `/api/recipes/${beans.id}`, { body: change({ title, way, makes, measures, ingredients: lines, steps, holds, limits, keeps, process, note }), headers: { "if-match": etag } });
 }
 
 describe("a tested recipe of the book", () => {
@@ -32,6 +32,7 @@ describe("a tested recipe of the book", () => {
   it.each<[string, (body: Body) => unknown]>([
     ["a step left out", (body) => ({ ...body, holds: [], limits: [], steps: body.steps.slice(0, 1) })],
     ["a shorter time in the canner", (body) => ({ ...body, steps: body.steps.map((step) => ({ ...step, handsOffMin: 1 })) })],
+    ["cups of another country", (body) => ({ ...body, measures: "australian" })],
     ["another yield", (body) => ({ ...body, makes: { ...body.makes, amount: body.makes.amount * 2 } })],
   ])("is no longer tested with %s", async (_, change) => {
     const answer = await putChanged(change);

@@ -36,6 +36,12 @@ describe("the lines of the book and of the demo", () => {
     expect([...new Set(bought.filter((line) => gramsOf(line) === null).map(({ text }) => text))].sort()).toEqual(["12 whole cloves", "2 cinnamon sticks", "8 dill heads"]);
   });
 
+  test("that count cups say whose: American ones, as the guide of the jars and the household weights have them", () => {
+    const cups = [...readRecipes(), ...readDemo().recipes].filter(({ recipe }) => recipe.ingredients.some(({ text }) => /\d cups?\b/.test(text)));
+    expect(cups.length).toBeGreaterThan(5);
+    expect(cups.filter(({ recipe }) => recipe.measures !== "us").map(({ recipe }) => recipe.title)).toEqual([]);
+  });
+
   test("have units that fit their foods, and amounts that a kitchen holds", () => {
     const doubtful = lines.filter(({ madeBy }) => madeBy === undefined).flatMap(({ text, crop, food }) => {
       const why = lineDoubt(readIngredient(text, tables), tables, { ...(crop === undefined ? {} : { crop }), ...(food === undefined ? {} : { food }) });
