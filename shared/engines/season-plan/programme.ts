@@ -14,10 +14,16 @@ export interface Programme {
 }
 
 export interface Effort {
-  /** Of the clock that the solver reads; what is found by then is passed on. */
+  /** Iterations of the solver's linear programmes; counted and not timed, so that the same effort gives the same plan on every machine. */
+  readonly steps: number;
+  /** Of the clock that the solver reads: the last resort. What is found by then is passed on. */
   readonly seconds: number;
   /** A proof may leave so much open, in units of the costs. */
   readonly gap: number;
+  /** Asked now and then during a run; true ends it with the best so far. */
+  readonly stop?: () => boolean;
+  /** Of the solver's own dice, 0 where left out: equal programmes give equal ties, another number another road. */
+  readonly seed?: number;
 }
 
 export interface Solved {
@@ -28,7 +34,10 @@ export interface Solved {
   readonly value: number;
   /** No plan costs less. */
   readonly bound: number;
+  readonly steps: number;
   readonly seconds: number;
+  /** Ended by the clock or by `stop`: with the same effort another machine may have found more. */
+  readonly cutShort: boolean;
 }
 
 /** One programme held open, so that a level follows another without building it anew. */

@@ -41,7 +41,7 @@ const EXACT = [1, 1, 0.1, 0, 0, 0, 0];
 
 export function lineReasons(season: Season, plan: SeasonPlan, solver: Solver): LineReason[] {
   const model = buildModel(season);
-  const search = new SeasonSearch(model, solver);
+  const search = new SeasonSearch(model, solver, { seconds: 1e6, stop: () => false });
   const costs = costsOf(model, EXACT);
   const settled = (planned: SeasonPlan): SeasonVerdict | null => {
     const wholes = wholesOf(model, planned);

@@ -3,25 +3,14 @@
  * measures, and never worse than the simple rule. README, "Levels".
  */
 import { checkSeasonPlan, type SeasonVerdict } from "./check.ts";
+import { CLOCK_FOR_LEVELS, ROADS, ROLL_STEPS, SHARE, STEPS_A_SECOND, type SolveOptions } from "./effort.ts";
 import { grainOf } from "./grain.ts";
 import { KG } from "./model-columns.ts";
-import { costsOf, planOf, wholesOf, type SeasonModel } from "./model.ts";
-import { buildModel } from "./model.ts";
+import { buildModel, costsOf, planOf, wholesOf, type SeasonModel } from "./model.ts";
 import type { Solver } from "./programme.ts";
 import { planByRule } from "./rule.ts";
 import { SeasonSearch } from "./search.ts";
 import { LEVELS, type Level, type Score, type Season, type SeasonPlan } from "./types.ts";
-
-export interface SolveOptions {
-  /** Share of what is picked that later levels may cost the first, and the third. */
-  readonly allowance: number;
-  readonly secondsPerLevel: number;
-  /** Only so many levels, from the first; all seven where it is left out. */
-  readonly levels?: number;
-  /** Told each better plan as it comes, already refereed. */
-  readonly onBetter?: (found: Found) => void;
-  readonly stop?: () => boolean;
-}
 
 export interface Found {
   readonly plan: SeasonPlan;
@@ -42,25 +31,28 @@ export interface Solved {
   readonly best: Found;
   readonly rule: Found;
   readonly levels: readonly LevelResult[];
+  /** The clock or a cancel ended it: the same season may be planned better on a machine with more time. */
+  readonly stoppedEarly: boolean;
+  readonly steps: number;
   readonly seconds: number;
 }
 
-/** From this many whole numbers on a level is improved piece by piece before it is looked at as a whole. */
+/** From this many whole numbers on a season is improved piece by piece, and only its first level is proved as a whole. */
 const LARGE = 300;
 /** kg, %, kg, batches, points, minutes, batch-weeks: a search device for large seasons, not the definition of better (common practice, no source). */
-const BLEND = [1, 0.05, 0.1, 0.01, 0.002, 2e-4, 1e-5];
-/** A plan better than the rule's is wanted within 5 seconds. */
-const ROLL_SECONDS = 4;
+const BLEND = [1, 0.05, 0.005, 0.01, 1e-4, 1e-5, 1e-6];
+/** Nothing asked for is given up for what a plan in hand could still save. */
+const FIRM_BLEND = [1, 0.3, 0.005, 0.01, 1e-4, 1e-5, 1e-6];
 /** With strict levels what comes later only decides between plans that lose the same. */
 const STRICT_BLEND = [1, 1e-4, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8];
 /** Levels below what was asked for may raise the loss by no more than this share, whatever the allowance. */
-const TASTE_SHARE = 0.02;
+const TASTE_SHARE = 0.005;
 
 export function solveSeason(season: Season, solver: Solver, options: SolveOptions): Solved {
   const rulePlan = planByRule(season);
   const rule: Found = { plan: rulePlan, verdict: checkSeasonPlan(season, rulePlan) };
   const model = buildModel(season);
-  const search = new SeasonSearch(model, solver);
+  const search = new SeasonSearch(model, solver, { seconds: options.secondsInAll ?? CLOCK_FOR_LEVELS * options.secondsPerLevel, stop: options.stop ?? (() => false) });
   try {
     return new LevelRun(model, search, rule, options).run();
   } finally {
@@ -72,9 +64,13 @@ class LevelRun {
   private readonly levels: LevelResult[] = [];
   private readonly costs: readonly Float64Array[];
   private readonly blend: Float64Array;
+  private readonly firm: Float64Array;
   private readonly picked: number;
+  private readonly steps: number;
   /** Locks as they stand, by level. */
   private readonly caps: number[] = [];
+  /** Of the loss, in grams. */
+  private lossBound: number | null = null;
   private best: Found;
   private readonly model: SeasonModel;
   private readonly search: SeasonSearch;
@@ -87,8 +83,10 @@ class LevelRun {
     this.rule = rule;
     this.options = options;
     this.best = rule;
+    this.steps = options.stepsPerLevel ?? options.secondsPerLevel * (search.size > LARGE ? STEPS_A_SECOND.large : STEPS_A_SECOND.small);
     this.costs = LEVELS.map((_, i) => costsOf(model, LEVELS.map((_, k) => (k === i ? 1 : 0))));
     this.blend = costsOf(model, options.allowance > 0 ? BLEND : STRICT_BLEND);
+    this.firm = costsOf(model, options.allowance > 0 ? FIRM_BLEND : STRICT_BLEND);
     this.picked = model.season.crops.reduce((sum, { harvestGrams }) => sum + harvestGrams.reduce((all, weeks, s) => all + (model.season.scenarios[s]?.chance ?? 0) * weeks.reduce((a, b) => a + b, 0), 0), 0) / KG;
   }
 
@@ -97,9 +95,13 @@ class LevelRun {
     const wholes = rule.verdict.faults.length === 0 ? wholesOf(this.model, rule.plan) : null;
     search.best = wholes ? search.settle(this.blend, wholes) : null;
     this.tell();
-    if (this.large) this.firstPlans();
+    if (this.large && !search.over) {
+      search.rollForward(this.blend, ROLL_STEPS);
+      this.tell();
+    }
     for (let i = 0; i < (options.levels ?? LEVELS.length); i++) {
-      if (!this.level(i)) return this.answer("infeasible");
+      this.progress(i);
+      if (!(this.large ? this.largeLevel(i) : this.smallLevel(i))) return this.answer("infeasible");
       if (i === 1 && options.allowance > 0) this.lossDownAgain();
     }
     if (options.allowance > 0) this.closingPass();
@@ -107,51 +109,72 @@ class LevelRun {
     return this.answer(this.levels.every(({ proven }) => proven) ? "optimal" : "feasible");
   }
 
-  /** A large season: once through it week by week, then all levels in one blend, as a whole and piece by piece. */
-  private firstPlans(): void {
-    const { search, blend, options } = this;
-    search.rollForward(blend, Math.min(ROLL_SECONDS, options.secondsPerLevel), () => this.stopped);
-    this.tell();
-    if (!this.stopped) search.whole(blend, 2.5 * options.secondsPerLevel, 0.01);
-    this.tell();
-    this.improve(blend, options.secondsPerLevel);
-  }
-
   private get large(): boolean {
     return this.search.size > LARGE;
   }
 
-  private get stopped(): boolean {
-    return this.options.stop?.() ?? false;
+  /** As a whole, to its proof. False when there is no plan at all. */
+  private smallLevel(i: number): boolean {
+    const { search } = this;
+    const costs = this.costs[i] as Float64Array;
+    let proven = search.best !== null && this.isSettled(costs, search.best);
+    let bound: number | null = null;
+    if (!proven && !search.over) {
+      if (i > 0 && this.model.season.scenarios.length > 1) this.improve(costs, SHARE.later);
+      const solved = search.whole(costs, this.steps, 0.99 * grainOf(this.model.season, LEVELS[i] as Level));
+      if (solved.status === "none") return false;
+      proven = solved.status === "optimal" && search.best !== null;
+      bound = solved.bound;
+    }
+    return this.close(i, bound, proven);
   }
 
-  /** False when there is no plan at all. */
-  private level(i: number): boolean {
-    const { search, options } = this;
+  /** Of the loss the bound is asked of the whole programme; then all levels are improved piece by piece, and the fractions tell their bounds. */
+  private largeLevel(i: number): boolean {
+    const { search } = this;
     const costs = this.costs[i] as Float64Array;
-    const level = LEVELS[i] as Level;
-    const atBest = search.best !== null && this.isSettled(costs, search.best);
-    let proven = atBest;
+    let proven = search.best !== null && this.isSettled(costs, search.best);
     let bound: number | null = null;
-    let least = search.best ? search.valueOf(costs, search.best) : Infinity;
-    if (!atBest && !this.stopped) {
-      const before = search.best;
-      const share = i === 1 ? 0.6 : 0.2;
-      if (this.large ? i > 0 : this.model.season.scenarios.length > 1) this.improve(costs, options.secondsPerLevel * share);
-      const solved = search.whole(costs, this.large && i > 0 ? options.secondsPerLevel * share : options.secondsPerLevel, 0.99 * grainOf(this.model.season, level));
-      if (solved.status === "none") return false;
-      if (this.large && i === 0 && !before) search.best = solved.values;
-      if (this.large && i === 0 && options.allowance === 0) this.improve(this.blend, options.secondsPerLevel);
-      if (!search.best) return false;
-      least = Math.min(solved.value, search.valueOf(costs, search.best));
-      proven = solved.status === "optimal";
-      bound = proven ? least : Math.min(solved.bound, least);
-      // with an allowance the blended plan is the better start, as long as it loses no more than that
-      if (this.large && i === 0 && before && options.allowance > 0 && search.valueOf(costs, before) <= this.capOf(i, least)) search.best = before;
+    if (!proven && !search.over) {
+      if (i === 0) return this.lossOfLarge(costs);
+      this.improve(costs, i === 1 ? SHARE.asked : SHARE.later);
+      bound = search.fractions(costs);
     }
-    this.levels.push({ level, value: least, bound: bound ?? (proven ? least : null), proven });
+    return this.close(i, bound, proven);
+  }
+
+  private lossOfLarge(costs: Float64Array): boolean {
+    const { search, options } = this;
+    const start = search.best;
+    const { status, bound } = search.whole(costs, SHARE.bound * this.steps, 0.99 * grainOf(this.model.season, "wasteGrams"));
+    if (status === "none") return false;
+    this.lossBound = bound * KG;
+    let least = search.best ? search.valueOf(costs, search.best) : Infinity;
+    search.remember(search.best);
+    // with an allowance the way through the weeks is the better start, as long as it loses no more than that
+    const within = start !== null && options.allowance > 0;
+    for (let road = 0; road < (within ? ROADS : 1) && !search.over; road++) {
+      const before = search.best;
+      if (within) search.best = start;
+      search.whole(this.blend, SHARE.blend * this.steps, 0.01, road);
+      search.remember(search.best);
+      if (before && road > 0 && search.best && search.valueOf(this.firm, before) < search.valueOf(this.firm, search.best)) search.best = before;
+      search.cross(this.firm, SHARE.crossing * this.steps, () => this.tell());
+      if (search.best) least = Math.min(least, search.valueOf(costs, search.best));
+    }
+    this.improve(this.firm, SHARE.pieces);
+    if (!search.best) return false;
+    least = Math.min(least, search.valueOf(costs, search.best));
+    return this.close(0, bound, status === "optimal", least);
+  }
+
+  /** Holds the level for those that come. */
+  private close(i: number, bound: number | null, proven: boolean, least = this.search.best ? this.search.valueOf(this.costs[i] as Float64Array, this.search.best) : Infinity): boolean {
+    if (!this.search.best) return false;
+    this.levels.push({ level: LEVELS[i] as Level, value: least, bound: proven ? least : bound === null ? null : Math.min(bound, least), proven });
+    if (i === 0) this.lossBound = (this.levels[0]?.bound ?? 0) * KG;
     this.caps[i] = this.capOf(i, least);
-    search.lock(costs, this.caps[i]);
+    this.search.lock(this.costs[i] as Float64Array, this.caps[i] as number);
     this.tell();
     return true;
   }
@@ -167,12 +190,12 @@ class LevelRun {
 
   /** With what was asked for held, the loss comes down as far as it will; taste and work may then raise it by a little only. */
   private lossDownAgain(): void {
-    const { search, options } = this;
+    const { search } = this;
     const loss = this.costs[0] as Float64Array;
-    if (!search.best) return;
-    if (!this.stopped) search.whole(loss, options.secondsPerLevel, 0.99 * grainOf(this.model.season, "wasteGrams"));
-    if (!this.large) return;
-    this.improve(loss, 1.5 * options.secondsPerLevel);
+    if (!search.best || search.over) return;
+    if (!this.large) return void search.whole(loss, this.steps, 0.99 * grainOf(this.model.season, "wasteGrams"));
+    search.cross(loss, SHARE.crossing * this.steps, () => this.tell());
+    this.improve(loss, SHARE.down);
     const least = search.valueOf(loss, search.best);
     this.caps[0] = Math.min(this.caps[0] ?? Infinity, least * (1 + TASTE_SHARE) + 0.5 / KG);
     this.relock();
@@ -180,11 +203,11 @@ class LevelRun {
 
   /** What is left of the allowance is not spent for nothing: loss down once more, everything later held. */
   private closingPass(): void {
-    const { search, options } = this;
+    const { search } = this;
     const loss = this.costs[0] as Float64Array;
-    if (this.stopped || !search.best) return;
-    if (this.large) this.improve(loss, options.secondsPerLevel);
-    else search.whole(loss, options.secondsPerLevel, 0.99 * grainOf(this.model.season, "wasteGrams"));
+    if (!search.best || search.over) return;
+    if (this.large) this.improve(loss, SHARE.close);
+    else search.whole(loss, this.steps, 0.99 * grainOf(this.model.season, "wasteGrams"));
   }
 
   private relock(): void {
@@ -192,11 +215,12 @@ class LevelRun {
     this.caps.forEach((cap, i) => this.search.lock(this.costs[i] as Float64Array, cap));
   }
 
-  private improve(costs: Float64Array, seconds: number): void {
-    this.search.improve(costs, seconds, () => {
-      this.tell();
-      return this.stopped;
-    });
+  private improve(costs: Float64Array, share: number): void {
+    this.search.improve(costs, share * this.steps, () => this.tell());
+  }
+
+  private progress(i: number): void {
+    this.options.onProgress?.({ level: LEVELS[i] as Level, lostGrams: this.best.verdict.score.wasteGrams, boundGrams: this.lossBound });
   }
 
   /** Each column of the level at the bound that its cost likes: there is nothing to gain. */
@@ -222,6 +246,7 @@ class LevelRun {
     if (verdict.faults.length > 0 || (this.rule.verdict.faults.length === 0 && isWorse(verdict.score, this.rule.verdict.score))) return;
     this.best = { plan, verdict };
     this.options.onBetter?.(this.best);
+    this.progress(Math.min(this.levels.length, LEVELS.length - 1));
   }
 
   private answer(status: Solved["status"]): Solved {
@@ -232,7 +257,7 @@ class LevelRun {
       value: score[result.level],
       bound: result.bound === null || !Number.isFinite(result.bound) ? null : unit(i, result.bound),
     }));
-    return { status, best: this.best, rule: this.rule, levels, seconds: this.search.spent };
+    return { status, best: this.best, rule: this.rule, levels, stoppedEarly: this.search.cutShort, steps: this.search.spentSteps, seconds: this.search.spentSeconds };
   }
 }
 

@@ -4,13 +4,12 @@
  */
 import { expect, test, vi } from "vitest";
 import { checkSeasonPlan, lineReasons, planSeason, replaceLine, weeksWithoutAnswer, withLess, withMore, type SeasonPlan } from "#shared/engines/season-plan/index.ts";
-import { highsSolver } from "#server/season-desk-solver.ts";
 import { workedSeason } from "#tests/support/seasons.ts";
+import { solver } from "./solver.ts";
 
 /** Proofs take as long as the machine is busy; the answers are what is tested. */
 vi.setConfig({ testTimeout: 300_000, hookTimeout: 60_000 });
 
-const solver = await highsSolver();
 const { season, known } = workedSeason("4-tested-only");
 const plan = known.plan as SeasonPlan;
 const effort = { allowance: 0, secondsPerLevel: 30 };

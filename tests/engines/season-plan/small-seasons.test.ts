@@ -2,14 +2,13 @@
 import { describe, expect, test, vi } from "vitest";
 import { checkSeasonPlan, LEVELS, planByRule, planSeason, isWorse, type Season, type SeasonAnswer } from "#shared/engines/season-plan/index.ts";
 import { seededRandom } from "#shared/kernel/seeded-random.ts";
-import { highsSolver } from "#server/season-desk-solver.ts";
 import { smallSeason, tryEverything } from "#tests/support/every-season.ts";
 import { read } from "#tests/support/seasons.ts";
+import { solver } from "./solver.ts";
 
 /** Proofs take as long as the machine is busy; the answers are what is tested. */
 vi.setConfig({ testTimeout: 300_000, hookTimeout: 60_000 });
 
-const solver = await highsSolver();
 const random = seededRandom(20_270_726);
 const seasons = Array.from({ length: 60 }, () => smallSeason(random));
 const planned = (season: Season): SeasonAnswer => planSeason(season, solver, { allowance: 0, secondsPerLevel: 20 });
