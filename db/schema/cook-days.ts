@@ -20,6 +20,8 @@ export const cookDays = pgTable(
         burners: number;
         pots?: number | undefined;
         sinks?: number | undefined;
+        appliances?: { name: string; count: number }[] | undefined;
+        washUpMin?: number | undefined;
       }>()
       .notNull(),
     unavailable: jsonb("unavailable").$type<{ what: "cook"; fromMin: number; toMin: number; why?: string | undefined }[]>().notNull(),

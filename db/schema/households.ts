@@ -22,6 +22,8 @@ export const households = pgTable(
       burners: number;
       pots?: number | undefined;
       sinks?: number | undefined;
+      appliances?: { name: string; count: number }[] | undefined;
+      washUpMin?: number | undefined;
     }>(),
     cooks: integer("cooks").notNull().default(1),
     /** Minutes of hands in a week for cooking ahead and preserving; null until somebody has said. */

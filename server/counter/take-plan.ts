@@ -5,7 +5,7 @@
 import type { FastifyRequest } from "fastify";
 import type { Tx } from "#db/client.ts";
 import type { NewDayPlan } from "#shared/contracts/day-plans.ts";
-import type { CookDayInput, DayEvent, DayUnderWay, PlannedStep } from "#shared/engines/cook-day/index.ts";
+import { withWashingUp, type CookDayInput, type DayEvent, type DayUnderWay, type PlannedStep } from "#shared/engines/cook-day/index.ts";
 import { refuse, type Problem } from "#shared/kernel/outcome.ts";
 import { dayInput } from "#shared/planning/cook-day-proposal.ts";
 import { begunSteps, dayInHand, keyOf, minuteOf, zeroMs } from "#shared/planning/day-under-way.ts";
@@ -117,20 +117,20 @@ async function agreed({ desk }: PlanDeps, facts: CookDayFacts, body: NewDayPlan)
   return { day, steps: plan.steps.map(asPlanned), brokenOff: [], told: { moved: [], passed: [], notes: plan.notes } };
 }
 
-async function replanned({ desk }: PlanDeps, { day: { facts }, more }: Ground, body: NewDayPlan, nowMs: number): Promise<Found> {
+async function replanned({ desk }: PlanDeps, { day: { facts, row }, more }: Ground, body: NewDayPlan, nowMs: number): Promise<Found> {
   const inHand = facts.plans.at(-1);
   if (inHand === undefined) throw new Error("a day under way has a plan");
   const ask: DayUnderWay = { day: dayInHand(facts, inHand), plan: inHand.steps, begun: begunSteps(facts, inHand), nowMin: minuteOf(nowMs, zeroMs(facts)), events: [] };
   const problem = eventFault(ask, body);
   if (problem) throw new Refusal(problem);
-  const { plan, moved, passed, notes, day, brokenOff } = await desk.replan({ ...ask, events: eventsOf(body, more) });
+  const { plan, moved, passed, notes, day, brokenOff } = await desk.replan({ ...ask, events: eventsOf(body, more, row.kitchen.washUpMin ?? 0, ask.day) });
   if (plan.endMin === null) throw cannotBe(plan.conflicts, plan.notes);
   const gone = new Set(brokenOff.map(keyOf));
   const marks = facts.marks.filter((mark) => mark.step !== null && gone.has(keyOf({ dish: mark.dish ?? "", step: mark.step, load: mark.load }))).map(({ id }) => id);
   return { day, steps: plan.steps, brokenOff: [...inHand.brokenOff, ...marks], told: { moved, passed, notes: [...notes, ...plan.notes] } };
 }
 
-function eventsOf(body: NewDayPlan, more: Ground["more"]): DayEvent[] {
+function eventsOf(body: NewDayPlan, more: Ground["more"], washUpMin: number, day: CookDayInput): DayEvent[] {
   switch (body.kind) {
     case "agree":
     case "from-now":
@@ -144,7 +144,8 @@ function eventsOf(body: NewDayPlan, more: Ground["more"]): DayEvent[] {
     case "dish-more": {
       if (more === null) return [];
       const { recipe, batches } = more;
-      return [{ kind: "one-dish-more", dish: { id: recipe.id, title: recipe.title, batches, steps: recipe.steps, holds: recipe.holds, limits: recipe.limits } }];
+      const dish = { id: recipe.id, title: recipe.title, batches, steps: recipe.steps, holds: recipe.holds, limits: recipe.limits };
+      return withWashingUp({ ...day, dishes: [dish] }, washUpMin).dishes.map((one) => ({ kind: "one-dish-more", dish: one }));
     }
   }
 }

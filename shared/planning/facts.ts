@@ -116,6 +116,10 @@ export interface CookDayFacts {
     readonly burners: number;
     readonly pots?: number | undefined;
     readonly sinks?: number | undefined;
+    /** By the name that a step asks for. */
+    readonly appliances?: readonly { readonly name: string; readonly count: number }[] | undefined;
+    /** Hands-on minutes of washing up after each dish. */
+    readonly washUpMin?: number | undefined;
   };
   readonly unavailable: readonly { readonly what: "cook"; readonly fromMin: number; readonly toMin: number; readonly why?: string | undefined }[];
   readonly dishes: readonly { readonly recipe: CookableRecipe; readonly batches: number }[];

@@ -13,7 +13,7 @@ beforeAll(async () => {
   recipe["jam"] = await putNew(stillroom, "recipes", dish("Jam", [step("stir", 90)]));
   recipe["soup"] = await putNew(stillroom, "recipes", dish("Soup", [step("cook", 60)]));
   recipe["beans"] = await putNew(stillroom, "recipes", dish("Beans", [step("trim", 40)]));
-  recipe["bread"] = await putNew(stillroom, "recipes", dish("Bread", [step("mix", 10), step("rise", 0, { handsOffMin: 60, after: ["mix"] }), step("shape", 10, { after: ["rise"], maxWaitMin: 900 }), step("serve", 5, { after: ["shape"], maxWaitMin: 0 })]));
+  recipe["bread"] = await putNew(stillroom, "recipes", dish("Bread", [step("mix", 10), step("rise", 0, { handsOffMin: 60, after: ["mix"] }), step("shape", 10, { after: ["rise"], maxWaitMin: 900 }), step("serve", 5, { after: ["shape"], maxWaitMin: 0, notBeforeMin: 0 })]));
   recipe["note"] = await putNew(stillroom, "recipes", dish("Notes only", []));
 });
 afterAll(() => stillroom.close());

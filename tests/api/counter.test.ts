@@ -92,6 +92,32 @@ describe("a timetable", () => {
   });
 });
 
+describe("a day that asks too much", () => {
+  const bake = (c: number) => putNew(stillroom, "recipes", { ...dish(`Baked at ${c}`), steps: [step("bake", 5, { handsOffMin: 30, needs: { oven: { c, trays: 1 } } })] });
+
+  it("of three heats in one oven bakes them one after another, with the oven changed between", async () => {
+    const dishes = [];
+    for (const c of [150, 180, 220]) dishes.push({ recipeId: await bake(c), batches: 1 });
+    const plan = (await put(await putNew(stillroom, "cook-days", day({ dishes })), "plans", { kind: "agree" })).json<DayPlan>();
+    const starts = plan.steps.map(({ startMin }) => startMin).sort((a, b) => a - b);
+    // preheat 15, each 35 minutes in the oven, 10 to change its heat
+    expect(starts).toEqual([15, 60, 105]);
+  });
+
+  it("of four hundred loads is answered with what brings it down, and planning goes on for others", async () => {
+    const buns = await putNew(stillroom, "recipes", { ...dish("Buns"), steps: [step("bake", 1, { loads: { holds: 1, of: 400 } })] });
+    const answer = await put(await putNew(stillroom, "cook-days", day({ dishes: [{ recipeId: buns, batches: 1 }] })), "plans", { kind: "agree" });
+    expect([answer.statusCode, answer.json<{ detail: string }>().detail]).toEqual([409, expect.stringContaining("400 steps")]);
+  });
+
+  it("plans washing up where it is wanted, also of a dish that comes under way", async () => {
+    const id = await begun({ kitchen: { ...kitchen, washUpMin: 8 }, dishes: [{ recipeId: soup, batches: 1 }] });
+    expect((await counter(id)).steps.map((one) => one.text)).toContain("Wash up after Soup");
+    const more = (await put(id, "plans", { kind: "dish-more", recipeId: bread, batches: 1 })).json<DayPlan>();
+    expect(more.steps.map((one) => one.text)).toContain("Wash up after Bread");
+  });
+});
+
 describe("a day under way", () => {
   it("goes through start, tick, reload, a second phone, late, a restart during a ring, and its end", async () => {
     const id = await begun();

@@ -106,7 +106,7 @@ describe("what schemas cannot say", () => {
 
   it("the header that names the version stands where it is read", () => {
     const reading = all().filter(({ call }) => call.parameters?.some((one) => one.in === "header" && one.name === "If-Match")).map(({ where }) => where).sort();
-    const nouns = ["beds/{id}", "sowings/{id}", "sowings/{id}/sightings/{sightingId}", "plan-lines/{id}", "recipes/{id}", "cook-days/{id}", "places/{id}", "lots/{id}", "wishes/{id}", "stock-targets/{id}", "supplies/{id}"];
+    const nouns = ["beds/{id}", "sowings/{id}", "sowings/{id}/sightings/{sightingId}", "plan-lines/{id}", "recipes/{id}", "cook-days/{id}", "cook-days/{id}/timers/{timerId}", "places/{id}", "lots/{id}", "wishes/{id}", "stock-targets/{id}", "supplies/{id}"];
     expect(reading).toEqual([...nouns.flatMap((noun) => [`put /api/${noun}`, `delete /api/${noun}`]), "put /api/household"].sort());
   });
 
