@@ -37,7 +37,7 @@ const SOWN: Sown[] = [
   { id: "o", crop: "onion", sownOn: "2026-04-01", rowM: 5 },
 ];
 const KITCHEN = kitchen({ "french-bean": 800, courgette: 600 }, { recipes: [recipe("blanched", { "french-bean": 1000 })] });
-const all = (facts: GardenFacts) => ({ year: gardenOutlook(facts, KITCHEN, { from: "2027-W01", weeks: 52 }), day: todayList(facts, KITCHEN), list: [...sowingOutlooks(facts)], record: trackRecordOf(facts) });
+const all = (facts: GardenFacts) => ({ year: gardenOutlook(facts, KITCHEN, { from: "2027-W01", weeks: 52 }), day: todayList(facts, KITCHEN), list: [...sowingOutlooks(facts)] });
 
 const withChange = (id: string, change: Partial<Sown>): Sown[] => SOWN.map((sown) => (sown.id === id ? { ...sown, ...change } : sown));
 /** What may be asked about next: the same, then one thing changed at a time. */
@@ -61,6 +61,17 @@ it("changes nothing in an answer, whatever was asked before", () => {
   const first: [string, GardenFacts] = ["first", garden(SOWN)];
   for (const [what, facts] of [first, ...NEXT, first]) expect({ what, ...all({ ...facts, memory: remembered }) }).toEqual({ what, ...all(facts) });
   expect(remembered.found).toBeGreaterThan(50);
+});
+
+it("changes nothing in the track record, which after a pick of something else is not reckoned anew", () => {
+  const remembered = memory();
+  const first = garden(SOWN);
+  expect(trackRecordOf({ ...first, memory: remembered })).toEqual(trackRecordOf(first));
+  const before = remembered.reckoned;
+  const later = garden(withChange("c", { picks: [["2027-07-02", 900]] }));
+  expect(trackRecordOf({ ...later, memory: remembered })).toEqual(trackRecordOf(later));
+  // the courgette's own two forecasts, and none of the beans'
+  expect(remembered.reckoned - before).toBe(2);
 });
 
 it("reckons after one more pick only the crop that was picked", () => {

@@ -16,6 +16,8 @@ export interface FirstPicks {
   readonly days: Int32Array;
   /** Share of the scenarios that had been ripe before `notBefore`, dealt anew; mean over the years. */
   readonly ruledOut: number;
+  /** Share 0–1 of the warmth that a first pick needs, had by the morning of a day, by year and part. */
+  readonly ripenessBy: (y: number, part: number, day: DayNumber) => number;
 }
 
 /** Share of the scenarios kept when all of them say it should have been picked by now. */
@@ -34,6 +36,7 @@ export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: 
   const upFrom = emergenceDays(q, weather, clock);
   const long = bulbingDays(crop, weather, latitude);
   const days = new Int32Array(weather.years.length * perYear).fill(-1);
+  const needCd = new Float64Array(days.length).fill(Infinity);
   const even = equalSteps(days.length);
   let ruledOut = 0;
   for (let y = 0; y < weather.years.length; y++) {
@@ -51,12 +54,15 @@ export function firstPicks(q: ForecastQuestion, weather: CoveredWeather, clock: 
     const zOf = (at: number): number => (gone === 0 ? (even[at] as number) : normalQuantile(gone + (1 - gone) * ((at + 0.5) / even.length)));
     for (let i = 0; i < perYear; i++) {
       const at = i * steps.length + (steps[y] as number);
-      const day = firstDayReaching(warmth, y, from, gained + (late ?? need.likelyCd) * Math.exp(need.sigmaLn * zOf(at)));
-      if (day < 0) break;
+      const needs = (late ?? need.likelyCd) * Math.exp(need.sigmaLn * zOf(at));
+      needCd[y * perYear + i] = needs;
+      const day = firstDayReaching(warmth, y, from, gained + needs);
+      if (day < 0) continue;
       days[y * perYear + i] = Math.max(day, bulbs, gate, notBefore === null ? from : notBefore - q.weather.firstDay);
     }
   }
-  return { upFrom, days, ruledOut };
+  const ripenessBy = (y: number, part: number, day: DayNumber): number => Math.min(1, sumTo(warmth, y, upFrom[y] as number, day - q.weather.firstDay) / (needCd[y * perYear + part] as number));
+  return { upFrom, days, ruledOut, ripenessBy };
 }
 
 const beganOn = ({ planting }: ForecastQuestion, clock: Clock): DayNumber => planting.sownOn ?? planting.plantedOutOn ?? clock.startDay;

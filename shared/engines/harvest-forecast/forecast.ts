@@ -80,7 +80,7 @@ export function forecastPlanting(asked: ForecastQuestion): Outcome<PlantingForec
 /** First picks before frost, what should be said about the start and the sightings, and whether the season went by without a pick. */
 function readyDays(reckoning: Reckoning, clock: Clock | null, bearing: Bearing): { ready: FirstPicks; need: Requirement | null; notes: string[]; over: boolean } {
   const { q, facts, air, deal, perYear } = reckoning;
-  const none = { upFrom: new Int32Array(air.years.length).fill(-1), days: new Int32Array(air.years.length * perYear).fill(-1), ruledOut: 0 };
+  const none = { upFrom: new Int32Array(air.years.length).fill(-1), days: new Int32Array(air.years.length * perYear).fill(-1), ruledOut: 0, ripenessBy: () => 0 };
   if (!clock) return { ready: none, need: null, notes: [noStart(q)], over: false };
   const notes = [...clock.notes];
   if (bearing.share === 0) return { ready: none, need: null, notes: [...notes, "Too young to be picked this season."], over: false };

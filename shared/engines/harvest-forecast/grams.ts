@@ -26,7 +26,7 @@ export function harvestCurve(seasons: Seasons, yields: SeasonYield, facts: Known
     const first = seasons.first[s] as number;
     if (first < 0) continue;
     const z = deal.yieldZ[s] as number;
-    const whole = yields.likelyGrams * Math.exp(yields.sigmaLn * z);
+    const whole = yields.likelyGrams * (seasons.share[s] as number) * Math.exp(yields.sigmaLn * z);
     if (!logged) wholeGrams[s] = whole;
     else if (waits) {
       // a stock on the stem: what was taken is gone, the rest stands until the end

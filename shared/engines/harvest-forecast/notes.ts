@@ -26,9 +26,10 @@ export function seasonNotes(q: ForecastQuestion, facts: KnownFacts, seasons: Sea
   const say = (count: number, sentence: (chance: string) => string): void => {
     if (count / n >= WORTH_SAYING) notes.push(sentence(inHundred(count / n)));
   };
-  const { tooSlow, lostToFrost, cutByFrost, cutByBolting } = seasons.counts;
+  const { tooSlow, lostToFrost, cutByFrost, cutByBolting, underDeadTops } = seasons.counts;
   say(tooSlow, (chance) => `In ${chance} reckoned seasons it does not ripen in time.`);
   say(lostToFrost, (chance) => `In ${chance} reckoned seasons frost comes before the first pick.`);
+  say(underDeadTops, (chance) => `In ${chance} reckoned seasons frost kills the tops early: what is under them is lifted two weeks later, and is less.`);
   say(cutByFrost, (chance) => (waitsForTheGrower(q.planting.crop) ? `Lift before the frost: in ${chance} seasons it ends the picking.` : `In ${chance} seasons frost ends the picking early.`));
   say(cutByBolting, (chance) => `In ${chance} seasons it runs to seed in the long days before its time.`);
   return notes;

@@ -13,6 +13,28 @@ export function diesUnripe(crop: CropFacts): boolean {
   return !crop.perennial && (crop.frostClass === "tender" || crop.frostClass === "half-hardy" || crop.frostClass === FOLIAGE);
 }
 
+/** Frost takes the tops of these and leaves what is in the ground. */
+export const bearsUnderground = (crop: CropFacts): boolean => crop.frostClass === FOLIAGE;
+
+/** Tubers near the surface freeze in nights of so many °C at screen height (common practice, no source). */
+const TUBERS_FREEZE_C = -5;
+/** Once the tops are dead the skins set, days; potatoes are lifted two weeks after the tops have died (common practice). */
+export const SKINS_SET_DAYS = 14;
+/** Tubers form when two fifths of the warmth has gone by and fill evenly from then on; with less than three fifths of it they are too small to lift (common practice, no source). */
+const TUBERS_FROM = 0.4;
+const WORTH_LIFTING_FROM = 0.6;
+
+/** Part of the whole yield under tops killed at a share of their warmth; 0 where it is not worth lifting. */
+export function yieldUnderDeadTops(ripeness: number): number {
+  return ripeness < WORTH_LIFTING_FROM ? 0 : Math.min(1, (ripeness - TUBERS_FROM) / (1 - TUBERS_FROM));
+}
+
+/** Next day, from each day on, whose night ends the picking of what is ready; null where none does. */
+export function endingDays(crop: CropFacts, weather: CoveredWeather): Int32Array | null {
+  if (!bearsUnderground(crop)) return killingDays(crop, weather);
+  return nextDays(weather, `kills at ${TUBERS_FREEZE_C}`, (year, d) => (year.tminC[d] as number) <= TUBERS_FREEZE_C);
+}
+
 /** First day on which a killing night counts: what lost its leaves in spring shoots again, so of potatoes only nights from midsummer on. */
 export function hurtFrom(crop: CropFacts, beganOn: DayNumber, southern: boolean): DayNumber {
   return crop.frostClass === FOLIAGE ? monthStart(seasonOf(beganOn, southern), 7, southern) : -Infinity;

@@ -7,7 +7,7 @@ import { ranToSeedOn, RUN_TO_SEED_DAYS } from "./flowering.ts";
 import type { KnownFacts } from "./known-facts.ts";
 import { standsUntil } from "./lifting.ts";
 import type { Deal } from "./scenario-deal.ts";
-import { boltingDays, BOLTER_PICK_DAYS, diesUnripe, hurtFrom, killingDays } from "./season-limits.ts";
+import { bearsUnderground, boltingDays, BOLTER_PICK_DAYS, diesUnripe, endingDays, hurtFrom, killingDays, SKINS_SET_DAYS, yieldUnderDeadTops } from "./season-limits.ts";
 import type { CoveredWeather } from "./thermal-time.ts";
 import type { CurveShape, ForecastQuestion } from "./types.ts";
 import { endsBy } from "./winter.ts";
@@ -22,8 +22,10 @@ export interface Seasons {
   readonly until: Int32Array;
   /** Last day on which it may still stand there. */
   readonly outBy: Int32Array;
+  /** Part of the yield that is there: less than all of it under tops that frost has killed early. */
+  readonly share: Float64Array;
   /** Scenarios that frost kills before the first pick; that never get warm enough; whose picking frost, or long days, cut short. */
-  readonly counts: { readonly lostToFrost: number; readonly tooSlow: number; readonly cutByFrost: number; readonly cutByBolting: number };
+  readonly counts: { readonly lostToFrost: number; readonly tooSlow: number; readonly cutByFrost: number; readonly cutByBolting: number; readonly underDeadTops: number };
 }
 
 export interface SeasonPlan {
@@ -46,6 +48,7 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
   const waits = waitsForTheGrower(crop);
   const lastDay = facts.season ? facts.season.until : endsBy(crop, plan.beganOn, q.southern);
   const kills = killingDays(crop, air);
+  const ends = endingDays(crop, air);
   const bolts = boltingDays(crop, air, q.latitudeDeg ?? null);
   // frosts before a sighting or a pick did not kill; a perennial's only count from midsummer on
   const autumn = facts.season && crop.perennial ? monthStart(facts.season.name, 7, q.southern) : hurtFrom(crop, plan.beganOn, q.southern);
@@ -64,21 +67,30 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
   const until = new Int32Array(n).fill(-1);
   const outBy = new Int32Array(n).fill(-1);
   const spanDays = new Float64Array(n);
-  const counts = { lostToFrost: 0, tooSlow: 0, cutByFrost: 0, cutByBolting: 0 };
+  const share = new Float64Array(n).fill(1);
+  const counts = { lostToFrost: 0, tooSlow: 0, cutByFrost: 0, cutByBolting: 0, underDeadTops: 0 };
   for (let s = 0; s < n; s++) {
     const y = Math.floor(s / plan.perYear);
     const at = plan.ready.days[y * plan.perYear + (plan.deal.part[s] as number)] as number;
     const up = plan.ready.upFrom[y] as number;
     // what runs to seed is as ready as it will be
-    const ripe = facts.firstPick ?? Math.min(seeded ?? Infinity, at < 0 ? Infinity : firstDay + at);
+    let ripe = facts.firstPick ?? Math.min(seeded ?? Infinity, at < 0 ? Infinity : firstDay + at);
     const killed = up >= 0 && facts.firstPick === null && diesUnripe(crop) ? next(kills, y, Math.max(firstDay + up, hardyUntil)) : Infinity;
-    if (ripe >= Math.min(killed, closed)) {
+    if (killed < Math.min(ripe, closed - SKINS_SET_DAYS) && bearsUnderground(crop)) {
+      const there = yieldUnderDeadTops(plan.ready.ripenessBy(y, plan.deal.part[s] as number, killed));
+      if (there > 0) {
+        counts.underDeadTops++;
+        share[s] = there;
+        ripe = Math.min(ripe, killed + SKINS_SET_DAYS);
+      }
+    }
+    if (ripe >= Math.min((share[s] as number) < 1 ? Infinity : killed, closed)) {
       if (killed <= closed && killed < Infinity) counts.lostToFrost++;
       else counts.tooSlow++;
       continue;
     }
     const span = spanOf(facts, plan, s, ripe);
-    const frost = next(kills, y, Math.max(ripe, hardyUntil));
+    const frost = next(ends, y, Math.max(ripe, hardyUntil));
     const bolt = Math.max(next(bolts, y, ripe), ripe + BOLTER_PICK_DAYS);
     const end = Math.max(Math.min(ripe + span, frost, bolt, closed), (facts.lastPick ?? -Infinity) + 1, ripe + 1);
     if (frost < Math.min(ripe + span, closed)) counts.cutByFrost++;
@@ -89,7 +101,7 @@ export function seasonsOf(q: ForecastQuestion, facts: KnownFacts, air: CoveredWe
     // what waits is lifted before the frost, so a shorter season loses nothing
     spanDays[s] = waits ? end - ripe : span;
   }
-  return { first, spanDays, until, outBy, counts };
+  return { first, spanDays, until, outBy, share, counts };
 }
 
 /** Planned length of the season, whole days; at least until the last logged pick. */

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { forecastPlanting, summarise, weatherYears, weeklySupply } from "#shared/engines/harvest-forecast/index.ts";
 import type { ForecastQuestion, Planting, PlantingForecast, WeatherYears } from "#shared/engines/harvest-forecast/index.ts";
-import { diesUnripe } from "#shared/engines/harvest-forecast/season-limits.ts";
+import { bearsUnderground, diesUnripe } from "#shared/engines/harvest-forecast/season-limits.ts";
 import { coldNeedOf, endsBy, restsInWinter } from "#shared/engines/harvest-forecast/winter.ts";
 import { weekOf, weeksFrom, weekStart } from "#shared/kernel/iso-week.ts";
 import { dateOf } from "#shared/kernel/local-date.ts";
@@ -103,6 +103,8 @@ describe("for any planting and weather", () => {
         if (coldNeedOf(crop)) return;
         // and what comes up earlier for it can be taken by a spring frost
         if (diesUnripe(crop) && start < NEW_YEAR + 140) return;
+        // and a frost that kills the tops of potatoes brings their lifting forward
+        if (bearsUnderground(crop)) return;
         // a sea climate grown colder or warmer stays one, so early varieties are taken in both or neither
         const cool = forecastOf(planted(crop, start), weatherOf(seed));
         const warm = forecastOf(planted(crop, start), weatherOf(seed, plusC));
