@@ -2,7 +2,8 @@
  * How often the scheduler finds and proves the least end. `--instances DIR` is a folder of published instances with its
  * `optima.csv`, or a folder of worked cook days; without it, the project's own days. One schedule or one conflict is one of
  * `--schedules`; `--seed` is that of the first plans. `--no-proofs` switches bounds and learned clauses off, on published instances: what was
- * proved should then be found but not proved, and nothing right become wrong.
+ * proved should then be found but not proved, and nothing right become wrong. `--recipes N` plans N days for one cook out of the product's
+ * recipes, of `--steps` (60) steps; what is known of these is only that hands cannot be done sooner than their minutes.
  */
 import { existsSync } from "node:fs";
 import { join } from "node:path";
@@ -14,6 +15,7 @@ import { solveProject } from "#shared/engines/cook-day/solve.ts";
 import { windowsOf } from "#shared/engines/cook-day/windows.ts";
 import { CASES, readCookDays, type WorkedDay } from "#tests/support/cook-days.ts";
 import { scheduleFaults } from "#tests/support/project-referee.ts";
+import { recipeDays } from "#tests/support/recipe-days.ts";
 import { readInstances, type Instance } from "#tests/support/psplib.ts";
 import { optionOf } from "./options.ts";
 
@@ -33,11 +35,14 @@ interface Outcome {
 
 export async function run(args: string[]): Promise<Record<string, unknown>> {
   const budget: Budget = { schedules: optionOf(args, "schedules", 20_000), seed: optionOf(args, "seed", 1) };
+  const drawn = optionOf(args, "recipes", 0);
   const at = args.indexOf("--instances");
   const folder = at < 0 ? CASES : args[at + 1];
   if (folder === undefined || !existsSync(folder)) throw new RangeError("--instances takes a folder that is there");
-  const published = existsSync(join(folder, "optima.csv"));
-  const outcomes = published ? readInstances(folder).map((one) => solveInstance(one, budget, args.includes("--no-proofs"))) : readCookDays(folder).map((one) => solveDay(one, budget));
+  const published = drawn === 0 && existsSync(join(folder, "optima.csv"));
+  const fullDays = (): WorkedDay[] => recipeDays(drawn, optionOf(args, "steps", 60), budget.seed).map((day, k) => ({ id: `recipes-${k + 1}`, day, known: { status: "optimal" } }));
+  const days = (): WorkedDay[] => (drawn > 0 ? fullDays() : readCookDays(folder));
+  const outcomes = published ? readInstances(folder).map((one) => solveInstance(one, budget, args.includes("--no-proofs"))) : days().map((one) => solveDay(one, budget));
   for (const one of outcomes) {
     const { lower, upper, infeasible } = one.known;
     console.error(`${one.set}/${one.name}: ${one.status} ${one.endMin ?? "–"} (known ${infeasible ? "infeasible" : lower === upper ? upper : `${lower}–${upper}`}) ${one.ms.toFixed(0)} ms${isWrong(one) ? " WRONG" : ""}`);

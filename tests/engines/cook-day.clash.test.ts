@@ -124,6 +124,14 @@ describe("days that no kitchen could have, or this one cannot", () => {
     expect(conflicts[0]?.text).toContain(says);
   });
 
+  test("nobody to cook, and a step longer than the day", () => {
+    const chop = { id: "chop", text: "Chop", handsOnMin: 10, handsOffMin: 0, needs: {}, after: [] };
+    const day = (cooks: number, handsOnMin: number): CookDayInput => ({ kitchen: { cooks, ovens: [], burners: 1, pots: 1, sinks: 1 }, dishes: [{ id: "d", title: "Slaw", batches: 1, holds: [], limits: [], steps: [{ ...chop, handsOnMin }] }], endByMin: 60, unavailable: [] });
+    expect(scheduleCookDay(day(0, 10), { schedules: 100, seed: 1 })).toMatchObject({ status: "infeasible", endMin: null, conflicts: [{ text: expect.stringMatching(/needs one pair of hands/), ways: ["Work with one pair of hands."] }] });
+    expect(scheduleCookDay(day(1, 90), { schedules: 100, seed: 1 })).toMatchObject({ status: "infeasible", conflicts: [{ text: expect.stringMatching(/takes 1 h 30 min/), ways: ["Have all done by 1 h 30 min after the start instead of 1 h after the start."] }] });
+    expect(scheduleCookDay(day(1, 60), { schedules: 100, seed: 1 })).toMatchObject({ status: "optimal", endMin: 60 });
+  });
+
   test("a limit for safety is named and never loosened", () => {
     const cook: RecipeStep = { id: "c", text: "Cook", handsOnMin: 5, handsOffMin: 30, needs: { burners: 1 }, after: [] };
     const chill: RecipeStep = { id: "k", text: "Chill", handsOnMin: 5, handsOffMin: 90, needs: { sinks: 1 }, after: ["c"] };

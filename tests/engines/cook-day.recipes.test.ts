@@ -1,21 +1,12 @@
 /** The recipes that come with the product, alone and together, on hardly any effort: a plan that the referee passes, or a refusal with reasons. */
-import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { checkCookDay, scheduleCookDay, type CookDayInput, type DayDish } from "#shared/engines/cook-day/index.ts";
 import { seededRandom } from "#shared/kernel/seeded-random.ts";
+import { bookDishes } from "#tests/support/recipe-days.ts";
 
-const FOLDER = new URL("../../seed-data/recipes/", import.meta.url).pathname;
 const KITCHEN = { cooks: 1, ovens: [{ trays: 2, preheatMin: 15, changeMin: 10 }], burners: 4, pots: 2, sinks: 1 };
 
-interface File {
-  readonly id: string;
-  readonly recipe: Pick<DayDish, "title" | "steps"> & Partial<Pick<DayDish, "holds" | "limits">>;
-}
-
-const dishes = readdirSync(FOLDER).filter((name) => name.endsWith(".json")).sort().map((name): DayDish => {
-  const { id, recipe } = JSON.parse(readFileSync(`${FOLDER}${name}`, "utf8")) as File;
-  return { id, title: recipe.title, batches: 1, steps: recipe.steps, holds: recipe.holds ?? [], limits: recipe.limits ?? [] };
-});
+const dishes = bookDishes();
 
 /** True for a plan, false for a refusal. */
 function answered(chosen: readonly DayDish[]): boolean {

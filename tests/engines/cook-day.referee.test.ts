@@ -3,7 +3,9 @@
  * After a step was moved, "allowed" is believed only when a second reading of the rules (below, by intervals, not by minutes)
  * says so too.
  */
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { importsOf } from "#tests/support/tidy.ts";
 import { checkCookDay, scheduleCookDay, type CookDayInput, type DayDish, type PlacedStep } from "#shared/engines/cook-day/index.ts";
 import type { RecipeStep } from "#shared/kernel/recipe.ts";
 import { readCookDays } from "#tests/support/cook-days.ts";
@@ -174,3 +176,12 @@ function allowedByIntervals(day: CookDayInput, placed: readonly PlacedStep[]): b
     baked.every((p) => baked.every((q) => p.one.needs.oven?.c === q.one.needs.oven?.c || q.at >= p.end + (oven0?.changeMin ?? 0) || p.at >= q.end + (oven0?.changeMin ?? 0)))
   );
 }
+
+test("a page that loads the referee loads nothing of the search", () => {
+  const loaded = new Set(["shared/engines/cook-day/check.ts"]);
+  for (const file of loaded) {
+    const text = readFileSync(new URL(`../../${file}`, import.meta.url), "utf8").replaceAll(/^import type .*$/gm, "");
+    for (const other of importsOf(file, text)) loaded.add(other);
+  }
+  expect([...loaded].map((file) => file.replace("shared/engines/cook-day/", "")).sort()).toEqual(["check-heat.ts", "check-measures.ts", "check-minutes.ts", "check-order.ts", "check.ts", "words.ts"]);
+});

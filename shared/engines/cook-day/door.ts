@@ -7,7 +7,7 @@ import { checkCookDay } from "./check.ts";
 import { explainClash } from "./clash.ts";
 import { copiesOf, likelyMin, stepsWithLoads, type Copy, type DayCopies } from "./copies.ts";
 import { projectOf, startOf } from "./day-to-lags.ts";
-import { settleLevels, type Judge } from "./levels.ts";
+import { settleLevels } from "./levels.ts";
 import { endSpread, longestStand, mustStartBy } from "./margins.ts";
 import { laidOneByOne } from "./one-by-one.ts";
 import type { Plan, Project } from "./project.ts";
@@ -38,7 +38,7 @@ export function answerFor(day: CookDayInput, budget: Budget, solver: Solver): Co
   const allowed = (plan: Plan | null): Answered | null => (plan === null ? null : passed(day, model, plan));
   if (found.plan) {
     const left = Math.max(budget.schedules - found.used, Math.ceil(budget.schedules * LOWER_LEVELS_SHARE));
-    const { plan, used } = solver.settle(project, model, found.plan, left, judgeOf(day, model));
+    const { plan, used } = solver.settle(project, model, found.plan, left, (one) => handsOf(day, model, one));
     const answer = allowed(plan) ?? allowed(found.plan);
     if (answer) return { ...empty(model), ...answer, ...claimOf(found, answer.endMin), schedulesUsed: found.used + used };
   }
@@ -60,14 +60,6 @@ const NO_PLAN_YET = "No plan was found in the effort allowed, and none was ruled
 /** `optimal` only for an end that meets the bound it was proved with; a bound past an allowed end is no bound. */
 function claimOf({ status, bound }: Solution, endMin: number): Pick<CookDayPlan, "status" | "lowerBoundMin"> {
   return status === "optimal" && bound === endMin ? { status: "optimal", lowerBoundMin: bound } : { status: "feasible", lowerBoundMin: Math.min(bound, endMin) };
-}
-
-function judgeOf(day: CookDayInput, model: DayCopies): Judge {
-  return (plan) => {
-    const hands = handsOf(day, model, plan);
-    const { faults, measures } = checkCookDay(day, planned(day, model, plan, hands).steps);
-    return faults.length > 0 || measures === null ? null : { ...measures, hands };
-  };
 }
 
 /** The plan in the household's terms, if the referee passes it. */

@@ -6,7 +6,7 @@ import { planWith } from "./ask.ts";
 import { likelyMin, type Copy, type DayCopies } from "./copies.ts";
 import { startOf } from "./day-to-lags.ts";
 import { heatsOf, suits } from "./heats.ts";
-import type { Judge, Settled } from "./levels.ts";
+import type { Settled } from "./levels.ts";
 import type { Lag, Plan, Project } from "./project.ts";
 
 /** Conflicts that one question may cost, and questions. */
@@ -14,25 +14,30 @@ const ONE_QUESTION = 400;
 const MOST_QUESTIONS = 16;
 
 /** The given plan, or one with fewer heat-ups; `project` holds what must stay as good as it is. */
-export function fewerHeatUps(project: Project, model: DayCopies, plan: Plan, conflicts: number, judge: Judge): Settled {
+export function fewerHeatUps(project: Project, model: DayCopies, plan: Plan, conflicts: number): Settled {
   let best = plan;
   let used = 0;
   let asked = 0;
-  let heatUps = judge(plan)?.heatUps ?? 0;
+  let heatUps = heatUpsOf(model, plan);
   const least = heatsNeeded(model);
   for (let better = true; better && heatUps > least; ) {
     better = false;
     for (const lags of mergers(project, model, best)) {
       if (used >= conflicts || asked++ >= MOST_QUESTIONS) return { plan: best, used };
       const answer = planWith(inSameOvens(project, best), lags, best, Math.min(ONE_QUESTION, conflicts - used));
-      used += answer.used;
-      const fewer = answer.plan && judge(answer.plan);
-      if (!answer.plan || !fewer || fewer.heatUps >= heatUps) continue;
-      [best, heatUps, better] = [answer.plan, fewer.heatUps, true];
+      used += answer.used + 1;
+      const fewer = answer.plan === null ? heatUps : heatUpsOf(model, answer.plan);
+      if (answer.plan === null || fewer >= heatUps) continue;
+      [best, heatUps, better] = [answer.plan, fewer, true];
       break;
     }
   }
   return { plan: best, used };
+}
+
+/** Runs of one heat, over all ovens. */
+export function heatUpsOf(model: DayCopies, plan: Plan): number {
+  return runsByOven(model, plan).reduce((sum, runs) => sum + runs.length, 0);
 }
 
 /** Bakes of which no two can share a heat, taken one by one: so many heats there are in any plan. */

@@ -20,17 +20,17 @@ export interface Settled {
   readonly used: number;
 }
 
-/** What a plan scores below its end, and who does what; null for one that the referee refuses. */
-export type Judge = (plan: Plan) => { readonly heatUps: number; readonly shortGaps: number; readonly hands: readonly Hands[] } | null;
+/** Who does what in a plan, by copy. */
+export type HandsIn = (plan: Plan) => readonly Hands[];
 
 /** The given plan, or one that ends no later and is better at the first level that differs. */
-export function settleLevels(project: Project, model: DayCopies, plan: Plan, conflicts: number, judge: Judge): Settled {
+export function settleLevels(project: Project, model: DayCopies, plan: Plan, conflicts: number, handsIn: HandsIn): Settled {
   const standing = shortestStand(project, model, plan, conflicts);
   const stand = standOf(model, standing.plan);
   const frozen = { ...project, lags: [...project.lags, ...noLaterThan(project, plan), ...noLonger(model, stand)] };
-  const heated = fewerHeatUps(frozen, model, standing.plan, conflicts - standing.used, judge);
+  const heated = fewerHeatUps(frozen, model, standing.plan, conflicts - standing.used);
   const used = standing.used + heated.used;
-  const filled = fewerGaps(frozen, model, heated.plan, conflicts - used, judge);
+  const filled = fewerGaps(frozen, model, heated.plan, conflicts - used, handsIn);
   return { plan: filled.plan, used: used + filled.used };
 }
 
