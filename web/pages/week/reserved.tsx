@@ -12,32 +12,34 @@ export function Reserved({ agreed }: { readonly agreed: AgreedWeek }) {
   return (
     <section class="sec" aria-labelledby="reserved-h">
       <h2 id="reserved-h">Reserved for the week</h2>
-      <table class="reserved">
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col" class="num">
-              There
-            </th>
-            <th scope="col" class="num">
-              Reserved
-            </th>
-            <th scope="col" class="num">
-              Left
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {limits.map((limit) => (
-            <tr key={`${limit.kind}${limit.id}`}>
-              <th scope="row">{capital(limit.name)}</th>
-              <td class="num">{figure(limit.there, limit.unit)}</td>
-              <td class="num">{figure(limit.reserved, limit.unit)}</td>
-              <td class={`num${limit.left < 0 ? " over" : ""}`}>{limit.left < 0 ? `${figure(-limit.left, limit.unit)} short` : figure(limit.left, limit.unit)}</td>
+      <div class="scroll" tabIndex={0} role="region" aria-label="The table; it scrolls sideways on a phone">
+        <table class="reserved">
+          <thead>
+            <tr>
+              <th scope="col">What</th>
+              <th scope="col" class="num">
+                There
+              </th>
+              <th scope="col" class="num">
+                Reserved
+              </th>
+              <th scope="col" class="num">
+                Left
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {limits.map((limit) => (
+              <tr key={`${limit.kind}${limit.id}`}>
+                <th scope="row">{capital(limit.name)}</th>
+                <td class="num">{figure(limit.there, limit.unit)}</td>
+                <td class="num">{figure(limit.reserved, limit.unit)}</td>
+                <td class={`num${limit.left < 0 ? " over" : ""}`}>{limit.left < 0 ? `${figure(-limit.left, limit.unit)} short` : figure(limit.left, limit.unit)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
     </section>
   );
 }
