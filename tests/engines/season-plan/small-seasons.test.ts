@@ -43,9 +43,9 @@ test("says of every level that its value is the bound, and the rule is never bet
 
 describe("relations", () => {
   const loss = (season: Season): number => planned(season).verdict.score.wasteGrams;
-  const each = (change: (season: Season) => Season, holds: (before: number, after: number) => void): number => {
+  const each = (change: (season: Season) => Season, holds: (before: number, after: number) => void, count = 25): number => {
     let changed = 0;
-    seasons.slice(0, 25).forEach((json, i) => {
+    seasons.slice(0, count).forEach((json, i) => {
       const before = (answers[i] as SeasonAnswer).verdict.score.wasteGrams;
       const after = loss(change(read(json)));
       holds(before, after);
@@ -103,6 +103,7 @@ describe("relations", () => {
     each(
       (season) => ({ ...season, scenarios: [{ id: "a", chance: 0.5 }, { id: "b", chance: 0.5 }], crops: season.crops.map((crop) => ({ ...crop, harvestGrams: [...crop.harvestGrams, ...crop.harvestGrams] })) }),
       (before, after) => expect(after).toBeCloseTo(before, 3),
+      10,
     );
   });
 });
