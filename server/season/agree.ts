@@ -84,7 +84,7 @@ function fits(known: ThereToReserve, standing: readonly ReservedLine[], body: Ne
   }
   const [first] = faults;
   if (first) {
-    const { ok: _, problem } = refuse("conflict", first.short.text, faults.map(({ path, short }) => ({ path, message: short.text })));
+    const { problem } = refuse("conflict", first.short.text, faults.map(({ path, short }) => ({ path, message: short.text })));
     return { ok: false, problem: first.short.kind === "crop" ? { ...problem, left: { grams: first.short.left, portions: null } } : problem };
   }
   if (body.buyMissing === true) return null;

@@ -1,5 +1,4 @@
 /** Plans under way: each begins with the simple rule's plan, is bettered at a desk beside the service, and can be asked for, waited for and ended at any time. */
-import { randomUUID } from "node:crypto";
 import { checkSeasonPlan, type Season, type SeasonAnswer, type SeasonPlan } from "#shared/engines/season-plan/index.ts";
 import type { Stamps } from "../facts/house.ts";
 import type { StandingSeasons } from "../facts/standing-season.ts";
@@ -124,7 +123,7 @@ function begun(desk: SeasonDesk, asked: AskedSeason, keep: (job: Job) => void): 
   });
   const byRule = checkSeasonPlan(season, work.first);
   const first: WorkedOut = { status: "rule", plan: work.first, verdict: byRule, byRule, gapPct: null, instead: [], helps: [] };
-  const job: Job = { id: randomUUID(), asked, begunMs: performance.now(), cancel, ended: ending(), state: "waiting", best: first, words: null };
+  const job: Job = { id: crypto.randomUUID(), asked, begunMs: performance.now(), cancel, ended: ending(), state: "waiting", best: first, words: null };
   return job;
 
   function cancel(): void {

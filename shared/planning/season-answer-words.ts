@@ -37,8 +37,8 @@ const COURSE: Readonly<Record<CourseId, string>> = { poor: "A poor year", usual:
 
 export function courseWords(id: CourseId, chance: number, { pickedGrams, lostGrams, unmadeBatches }: Fare): string {
   const share = `${Math.round(chance * 10)} of 10 years`;
-  const unmade = unmadeBatches === 0 ? "all batches can be made" : `${unmadeBatches} ${unmadeBatches === 1 ? "batch falls" : "batches fall"} away for want of produce`;
-  return `${COURSE[id]} (${share}): ${weighedWords(pickedGrams)} come, ${unmade}, ${lostGrams < 1 ? "nothing is lost" : `${weighedWords(lostGrams)} are lost`}.`;
+  const unmade = unmadeBatches === 0 ? "all these batches can be made" : `${unmadeBatches} ${unmadeBatches === 1 ? "batch falls" : "batches fall"} away for want of produce`;
+  return `${COURSE[id]} (${share}): ${weighedWords(pickedGrams)} come, ${unmade}, ${lostGrams < 1 ? "nothing is lost" : `${weighedWords(lostGrams)} are lost unless more is made`}.`;
 }
 
 export function askedWords(kind: AskedLine["kind"], { title, portions, reachedPortions, missingPortions, by }: Pick<AskedLine, "title" | "portions" | "reachedPortions" | "missingPortions" | "by">): string {

@@ -31,9 +31,9 @@ export function seasonAnswer(facts: SeasonFacts, instance: SeasonInstance, done:
   const verdict = refereed(instance, done.plan, lines);
   const lostIn = (of: SeasonVerdict): number => Math.round((of.courses[0]?.lostGrams ?? []).reduce((sum, row) => sum + row.slice(weeks.first).reduce((all, grams) => all + grams, 0), 0));
   const [lostGrams, byRuleGrams] = [lostIn(verdict), lostIn(done.byRule)];
-  const plannedBy = done.status === "rule" || done.status === "infeasible" ? "rule" : "solver";
+  const plannedBy: "rule" | "solver" = done.status === "rule" || done.status === "infeasible" ? "rule" : "solver";
   const asked = askedLines(facts, instance, verdict, lines);
-  const shown = { ask, status: clashes.length > 0 ? ("infeasible" as const) : done.status, plannedBy: plannedBy as "rule" | "solver", lostGrams, byRuleGrams, asked, lines: lines.length, pickedGrams: pickedGrams(whole), recipes: facts.recipes.length };
+  const shown = { ask, status: clashes.length > 0 ? ("infeasible" as const) : done.status, plannedBy, lostGrams, byRuleGrams, asked, lines: lines.length, pickedGrams: pickedGrams(whole), recipes: facts.recipes.length };
   return {
     from: ask.from,
     asOf: facts.garden.asOf,

@@ -104,7 +104,7 @@ function comingGrams(outlook: CropOutlook, scenario: number, w: number, running:
 const ripens = (crop: SeasonCrop | undefined, weeks: SeasonWeeks): boolean => (crop?.harvestGrams[0] ?? []).some((grams, t) => grams > 0 && t + (crop?.keepWeeks ?? 1) > weeks.first);
 
 function inStoreOf(lots: readonly LotToday[], facts: SeasonFacts): Map<string, number> {
-  return lots.length === 0 ? new Map() : portionsInStore(facts.larder);
+  return lots.length === 0 ? new Map<string, number>() : portionsInStore(facts.larder);
 }
 
 /** The freezer's room for what is planned: all of it, less what stands there and is not a dish of the plan. */
