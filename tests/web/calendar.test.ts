@@ -237,7 +237,7 @@ describe("the reason beside its row", () => {
       "Takes 1.0 kg of the 1.2 kg of courgettes over this week; keeps 9 months in the freezer, longer than the next way.",
     );
     expect(way("Nothing of the courgettes is over; 1.0_kg of what there is makes 4_portions, which keep 3_days in the fridge; 10_min of work.", 4, "portions", 10)).toBe("Nothing of the courgettes is over; keeps 3 days in the fridge.");
-    expect(way("Potatoes wait for you: 2.0_kg makes 4_portions; 1_h_30 of work, less for each kilo than the next way.", 4, "portions", 90)).toBe("Potatoes wait for you, less for each kilo than the next way.");
+    expect(way("Potatoes wait for you: 2.0_kg makes 4_portions; 1_h_30 of work, less for each kilo than the next way.", 4, "portions", 90)).toBe("Potatoes wait for you, less work for each kilo than the next way.");
   });
 
   it("says a reason of another form as it stands", () => {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { readPacketDays, packetWords } from "#web/pages/beds/packet-days.ts";
 import { liftSentence } from "#web/pages/beds/lifting-words.ts";
+import { adviceSentence, bedAdviceSentence, firstPickWords, ripensWords, servesWords, sizeWords } from "#web/pages/beds/advice-words.ts";
 import { aheadWords, ownRecordSentence, warmthSentence, type Warmth } from "#web/pages/beds/warmth-words.ts";
 import { layOutWarmth } from "#web/pages/beds/warmth-plate.ts";
 import { claimOf, monthBeforeSentence, offWords, spanCell, type TrackRow } from "#web/pages/record/record-words.ts";
@@ -106,5 +107,29 @@ describe("days on a packet", () => {
     expect(["57", "60–65 days", "60 to 65", "80 days from sowing", "70 d from planting out", ""].map(read)).toEqual([{ low: 57, high: 57 }, { low: 60, high: 65 }, { low: 60, high: 65 }, { low: 80, high: 80, from: "sowing" }, { low: 70, high: 70, from: "transplanting" }, null]);
     expect(["5", "65–60", "early", "400", "57 weeks"].map(read)).toEqual(["wrong", "wrong", "wrong", "wrong", "wrong"]);
     for (const days of [{ low: 57, high: 57 }, { low: 60, high: 65, from: "sowing" as const }, { low: 60, high: 65, from: "transplanting" as const }]) expect(readPacketDays(packetWords(days))).toEqual({ ok: true, value: days });
+  });
+});
+
+describe("sowing advice", () => {
+  const sowing = (sowOn: string, fromWeek: string, untilWeek: string) => ({ sowOn, plantOutOn: null, fromWeek, untilWeek, rowM: 4, plants: 27, areaM2: 1.6, firstPick: { low: "2027-08-01", likely: "2027-08-08", high: "2027-08-20" }, chanceOfPick: 0.9 });
+
+  it("says the sowings, the weeks they serve and those out of reach", () => {
+    const advice = { sowings: [sowing("2027-06-01", "2027-W31", "2027-W33"), sowing("2027-06-20", "2027-W34", "2027-W35")], outOfReach: ["2027-W30"], basis: [], notes: [] };
+    expect(loose(adviceSentence(advice, "French bean, bush", TODAY))).toBe("2 sowings from 1 June to 20 June bring French beans from week 31 to week 35. No sowing from today on reaches 1 week of those wanted.");
+    expect(loose(adviceSentence({ ...advice, sowings: [] }, "Pea", TODAY))).toBe("No sowing from today on brings peas in the weeks wanted.");
+  });
+
+  it("says how much, for which weeks and when the first pick falls", () => {
+    const one = sowing("2027-06-01", "2027-W31", "2027-W33");
+    expect([sizeWords(one), servesWords(one, TODAY), firstPickWords(one, TODAY)].map(loose)).toEqual(["4 m of row, 27 plants", "weeks 31 to 33, from 2 Aug", "between 1 and 20 August, in 18 seasons of 20"]);
+  });
+
+  it("says of a bed what still ripens, what is a gamble, and that it is full", () => {
+    const ripe = { crop: "radish", name: "Radish", method: "direct" as const, chanceOfPick: 1, firstPick: { low: "2027-08-16", likely: "2027-08-25", high: "2027-09-09" }, gramsPerRowM: { low: 300, likely: 550, high: 1000 }, waits: false, notes: [] };
+    const advice = { on: TODAY, freeM2: 2, sensible: [ripe], gamble: [ripe], basis: [], notes: [] };
+    expect(loose(bedAdviceSentence(advice))).toBe("1 crop sown or planted here today ripens in at least 16 seasons of 20.");
+    expect(bedAdviceSentence({ ...advice, sensible: [] })).toMatch(/Nothing is safe to sow any more/);
+    expect(bedAdviceSentence({ ...advice, freeM2: 0 })).toMatch(/The bed is full/);
+    expect(loose(ripensWords(ripe, TODAY))).toBe("ready most likely 25 August, between 16 August and 9 September, in every season; 0.3 to 1.0 kg, most likely 550 g from a metre of row");
   });
 });

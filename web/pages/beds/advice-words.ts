@@ -15,7 +15,7 @@ export function adviceSentence({ sowings, outOfReach }: SowingAdvice, cropName: 
   const [first, last] = [sowings[0], sowings[sowings.length - 1]];
   if (!first || !last) return `No sowing from today on brings ${word} in the weeks wanted.`;
   const when = first === last ? `on ${day(first.sowOn, today)}` : `from ${day(first.sowOn, today)} to ${day(last.sowOn, today)}`;
-  const short = outOfReach.length === 0 ? "" : ` ${count(outOfReach.length, "week", "weeks")} of them cannot be reached any more.`;
+  const short = outOfReach.length === 0 ? "" : ` No sowing from today on reaches ${outOfReach.length === 1 ? "1 week" : `${outOfReach.length} weeks`} of those wanted.`;
   return `${capital(count(sowings.length, "sowing", "sowings"))} ${when} ${sowings.length === 1 ? "brings" : "bring"} ${word} from ${weekName(first.fromWeek)} to ${weekName(last.untilWeek)}.${short}`;
 }
 

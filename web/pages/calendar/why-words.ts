@@ -7,7 +7,7 @@ export function whyBesideRow({ why, makes, handsOnMin }: Pick<Pairing, "why" | "
   const made = escaped(madeWords(makes.amount, makes.unit));
   return why
     .replace(new RegExp(`(?: and makes|[;:] [^;:]*? makes) ${made}(, which keeps?)?`), (_, keeps: string | undefined) => (keeps === undefined ? "" : "; keeps"))
-    .replace(new RegExp(`; ${escaped(minutesWords(handsOnMin))} of work`), "");
+    .replace(new RegExp(`; ${escaped(minutesWords(handsOnMin))} of work(, less)?`), (_, less: string | undefined) => (less === undefined ? "" : ", less work"));
 }
 
 /** The amounts stand in the reason where it takes of one crop alone. */
