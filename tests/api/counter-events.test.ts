@@ -50,9 +50,9 @@ async function listen(base: string, query = "", headers: Record<string, string> 
         text = text.slice(at + 2);
         return found;
       }
-      const { done, value } = await chunks.next();
-      if (done === true) return null;
-      text += value;
+      const read: IteratorResult<string, unknown> = await chunks.next();
+      if (read.done === true) return null;
+      text += read.value;
     }
   };
   const next = async (): Promise<Heard | null> => {
