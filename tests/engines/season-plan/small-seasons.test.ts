@@ -11,7 +11,8 @@ vi.setConfig({ testTimeout: 300_000, hookTimeout: 60_000 });
 
 const random = seededRandom(20_270_726);
 const seasons = Array.from({ length: 60 }, () => smallSeason(random));
-const planned = (season: Season): SeasonAnswer => planSeason(season, solver, { allowance: 0, secondsPerLevel: 20 });
+const effort = { allowance: 0, secondsPerLevel: 20 };
+const planned = (season: Season): SeasonAnswer => planSeason(season, solver, effort);
 const answers = seasons.map((json) => planned(read(json)));
 
 test("loses and misses the least of all plans there are", () => {
@@ -42,7 +43,7 @@ test("says of every level that its value is the bound, and the rule is never bet
 });
 
 describe("relations", () => {
-  const loss = (season: Season): number => planned(season).verdict.score.wasteGrams;
+  const loss = (season: Season): number => planSeason(season, solver, { ...effort, levels: 1 }).verdict.score.wasteGrams;
   const each = (change: (season: Season) => Season, holds: (before: number, after: number) => void, count = 25): number => {
     let changed = 0;
     seasons.slice(0, count).forEach((json, i) => {
@@ -76,6 +77,32 @@ describe("relations", () => {
       for (const level of LEVELS) expect(without.verdict.score[level]).toBeCloseTo(answer.verdict.score[level], 2);
     });
     expect(removed).toBeGreaterThan(3);
+  });
+
+  test("more eaten fresh or taken by others never loses more, nor does a method that needs nothing", () => {
+    const more = (list: readonly number[]): number[] => list.map((grams) => grams + 100);
+    const noMore = (before: number, after: number): void => expect(after).toBeLessThanOrEqual(before + 1e-3);
+    const taken = each((season) => ({ ...season, crops: season.crops.map((crop) => ({ ...crop, freshGrams: more(crop.freshGrams), giveGrams: more(crop.giveGrams) })) }), noMore);
+    const made = each((season) => ({ ...season, methods: [...season.methods, ...season.methods.slice(0, 1).map((method) => ({ ...method, id: "free", perSession: {}, perBatch: {} }))] }), noMore);
+    expect(Math.min(taken, made)).toBeGreaterThan(5);
+  });
+
+  test("weeks frozen as the best plan has them change nothing, and the referee lets nothing else into them", () => {
+    let refused = 0;
+    seasons.slice(0, 25).forEach((json, i) => {
+      const { plan, verdict } = answers[i] as SeasonAnswer;
+      const frozen = { ...read(json), agreed: plan.planned, frozenWeeks: 1 };
+      const again = planSeason(frozen, solver, { ...effort, levels: 2 });
+      expect(again.verdict.faults).toEqual([]);
+      expect(again.verdict.score.wasteGrams).toBeCloseTo(verdict.score.wasteGrams, 3);
+      expect(again.verdict.score.targetShort).toBeCloseTo(verdict.score.targetShort, 3);
+      expect(checkSeasonPlan(frozen, plan).faults).toEqual([]);
+      const later = plan.planned.filter(({ week }) => week > 0);
+      if (later.length === plan.planned.length) return;
+      refused++;
+      expect(checkSeasonPlan(frozen, { ...plan, planned: later }).faults.join()).toContain("is fixed");
+    });
+    expect(refused).toBeGreaterThan(5);
   });
 
   test("doubled grams lose the double", () => {
