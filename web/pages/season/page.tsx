@@ -12,7 +12,9 @@ import "./season.css";
 export default function SeasonPage() {
   const { load, again } = useLoad("season", async (signal) => {
     const [standing, targets, asked, suggested, all, state] = await Promise.all([seasonPlan(signal), stockTargets(signal), wishes(signal), suggestedTargets(signal), recipeBriefs(signal), health(signal)]);
-    return { standing, wanted: wantedOf(targets, asked), suggested, all, today: state.today };
+    // what is wanted already needs no suggesting
+    const open = suggested.filter(({ recipeId }) => !targets.some((target) => target.recipeId === recipeId));
+    return { standing, wanted: wantedOf(targets, asked), suggested: open, all, today: state.today };
   });
   const planning = usePlanning(load.state === "ready" ? load.value.standing.jobId : null, again);
   if (load.state === "waiting") return <Waiting name="Season" doing="Fetching the plan of the season." />;
