@@ -85,6 +85,94 @@ describe("a glut", () => {
   });
 });
 
+interface AgreedAnswer {
+  lines: { id: string; recipeId: string; title: string }[];
+  limits: { kind: string; id: string; reserved: number; left: number }[];
+}
+interface ShoppingAnswer {
+  crops: { crop: string; needGrams: number }[];
+}
+
+describe("a week agreed on", () => {
+  it("reserves what it uses, stands on the shopping list, and gives all of it back", async () => {
+    const week = "2027-W32";
+    const agreed = async (): Promise<AgreedAnswer> => (await (await fetch(`${app.url}/api/season/weeks/${week}/agreed`)).json()) as AgreedAnswer;
+    const needs = async (crop: string): Promise<number> => ((await (await fetch(`${app.url}/api/shopping?week=${week}`)).json()) as ShoppingAnswer).crops.find((one) => one.crop === crop)?.needGrams ?? 0;
+    const before = await agreed();
+    const idea = (await calendar()).weeks.find((one) => one.week === week)?.pairings.find(({ way, uses }) => way === "freeze" && uses.length === 1);
+    const [use] = idea?.uses ?? [];
+    if (!idea || !use) throw new Error("the demo has nothing to freeze in that week");
+    const neededBefore = await needs(use.crop);
+    const { page, context, faults } = await openPage(browser, app, `/week?week=${week}`, { size: PHONE });
+    const more = page.getByRole("button", { name: /more ways?$/ });
+    if (await more.isVisible()) await more.click();
+    await page.getByRole("button", { name: new RegExp(`^Agree on ${escaped(idea.title)} for`) }).click();
+    await page.locator(".undo", { hasText: "What is used is reserved." }).waitFor();
+    const after = await agreed();
+    expect(after.lines.map(({ recipeId }) => recipeId)).toContain(idea.recipeId);
+    const ofCrop = (of: AgreedAnswer) => of.limits.find(({ kind, id }) => kind === "crop" && id === use.crop);
+    expect(ofCrop(after)?.reserved).toBeGreaterThan(ofCrop(before)?.reserved ?? 0);
+    expect(await needs(use.crop)).toBeGreaterThan(neededBefore);
+    await page.getByRole("link", { name: "Supplies and shopping" }).click();
+    await page.waitForURL(/\/supplies\?week=/);
+    await ready(page);
+    expect(await page.locator(".tick-list li").count()).toBeGreaterThan(0);
+    await page.goBack();
+    await ready(page);
+    await page.getByRole("button", { name: new RegExp(`^Undo.*take ${escaped(idea.title)} out`) }).click();
+    await page.locator(".undo", { hasText: "taken back" }).waitFor();
+    expect(await agreed()).toEqual(before);
+    expect(await needs(use.crop)).toBe(neededBefore);
+    await context.close();
+    expect(faults).toEqual([]);
+  });
+});
+
+interface LarderAnswer {
+  places: { id: string; name: string; litres?: number; lots: number }[];
+  lots: { id: string; title: string; countedIn: string | null; stands: { placeId: string; portions: number | null }[] }[];
+}
+
+describe("a drawer", () => {
+  it("is counted anew, a lot is split over two of them, and an empty one is made, changed and taken away", async () => {
+    const larder = async (): Promise<LarderAnswer> => (await (await fetch(`${app.url}/api/larder`)).json()) as LarderAnswer;
+    const before = await larder();
+    const drawer = before.places.find(({ id }) => before.lots.some(({ countedIn, stands }) => countedIn === "portions" && stands.some((stand) => stand.placeId === id && (stand.portions ?? 0) > 2)));
+    const lot = before.lots.find(({ countedIn, stands }) => countedIn === "portions" && stands.some((stand) => stand.placeId === drawer?.id && (stand.portions ?? 0) > 2));
+    if (!drawer || !lot) throw new Error("the demo larder has no lot of three portions");
+    const standing = async (placeId: string): Promise<number> => (await larder()).lots.find(({ id }) => id === lot.id)?.stands.find((stand) => stand.placeId === placeId)?.portions ?? 0;
+    const { page, context, faults } = await openPage(browser, app, `/larder?count=${drawer.id}`, { size: PHONE });
+    await page.locator(`#count-${lot.id}`).fill("2");
+    await page.getByRole("button", { name: "Save the count" }).click();
+    await page.waitForURL(/\/larder$/);
+    await ready(page);
+    expect(await standing(drawer.id)).toBe(2);
+    const place = (name: string) => page.locator(".place").filter({ has: page.locator("h3", { hasText: new RegExp(`^${escaped(name)}$`) }) });
+    const other = before.places.find(({ id, lots }) => id !== drawer.id && lots > 0);
+    const row = place(drawer.name).locator(".stand", { hasText: lot.title });
+    await row.getByRole("button", { name: /^Move/ }).click();
+    await row.getByLabel("Where to").selectOption(other?.id ?? "");
+    await row.locator(".amounts button").first().click();
+    await page.locator(".undo", { hasText: /^1.portion moved/ }).waitFor();
+    expect([await standing(drawer.id), await standing(other?.id ?? "")]).toEqual([1, 1]);
+    await page.getByText("Another place", { exact: true }).click();
+    await page.locator("#place-name").fill("Chest in the shed");
+    await page.getByRole("button", { name: "Save the place" }).click();
+    await place("Chest in the shed").getByRole("button", { name: /^Change/ }).click();
+    await place("Chest in the shed").getByLabel(/^Litres it holds/).fill("90,5 l");
+    await page.getByRole("button", { name: "Save the change" }).click();
+    await page.locator(".undo", { hasText: "Chest in the shed: changed." }).waitFor();
+    const chest = async () => (await larder()).places.find(({ name }) => name === "Chest in the shed");
+    expect((await chest())?.litres).toBe(90.5);
+    await place("Chest in the shed").getByRole("button", { name: /^Change/ }).click();
+    await page.getByRole("button", { name: "Take the place away" }).click();
+    await page.locator(".undo", { hasText: "Chest in the shed: taken away." }).waitFor();
+    expect(await chest()).toBeUndefined();
+    await context.close();
+    expect(faults).toEqual([]);
+  });
+});
+
 describe("today", () => {
   it("logs a pick in two taps and digits, asks about an odd one, and takes it back", async () => {
     const { page, context, faults } = await openPage(browser, app, "/today", { size: PHONE });
