@@ -1,6 +1,7 @@
 /** Decides whether a recipe may be kept as it is written: its steps can be done in some order, its parts exist, and its jars are safe where they stand. */
 import type { Tx } from "#db/client.ts";
 import type { NewRecipe } from "#shared/contracts/recipes.ts";
+import { asUsed } from "#shared/engines/measures/index.ts";
 import { mayKeep } from "#shared/engines/preservation/index.ts";
 import type { FieldFault, Problem, Result } from "#shared/kernel/outcome.ts";
 import type { Reference } from "../facts/reference.ts";
@@ -45,9 +46,17 @@ function cropFaults(recipe: NewRecipe, book: Reference): FieldFault[] {
 
 function keepingFaults(recipe: NewRecipe, book: Reference, asTested: boolean): readonly FieldFault[] {
   const crops = recipe.ingredients.flatMap(({ crop }) => (crop === undefined ? [] : [crop]));
-  const lines = recipe.ingredients.map((line) => ({ ...line, grams: book.readLine(line, recipe.measures ?? "metric").grams }));
+  const lines = recipe.ingredients.map((line) => ({ ...line, grams: usedGrams(line, recipe, book) }));
   const allowed = mayKeep({ way: recipe.way, keeps: recipe.keeps, process: recipe.process ?? null, crops, lines, asTested }, book.preservation);
   return allowed.ok ? [] : (allowed.problem.fields ?? [{ path: "keeps", message: allowed.problem.detail }]);
+}
+
+/** Grams that go in: of a crop what is left when it is trimmed; null where that is not known. */
+function usedGrams(line: NewRecipe["ingredients"][number], recipe: NewRecipe, book: Reference): number | null {
+  const { grams } = book.readLine(line, recipe.measures ?? "metric");
+  if (grams === null || line.crop === undefined) return grams;
+  const row = book.measures.produce.get(line.crop);
+  return row ? asUsed(grams, row) : null;
 }
 
 /**

@@ -3,7 +3,7 @@
  * the rows of seed-data/measures name them; UNL Extension, Reducing the Size of Recipes (2020); UCUM 2.1 for the units.
  */
 import { describe, expect, it } from "vitest";
-import { asPicked, bothSystems, measureTables, readIngredient, weighIngredient } from "#shared/engines/measures/index.ts";
+import { asPicked, asUsed, bothSystems, measureTables, readIngredient, weighIngredient } from "#shared/engines/measures/index.ts";
 import type { WeighOptions } from "#shared/engines/measures/index.ts";
 import { measureWords } from "#shared/engines/measures/kitchen-rounding.ts";
 import { seedRows, seedSources } from "#tests/support/reference-rows.ts";
@@ -99,6 +99,7 @@ describe("grams as picked", () => {
     ["360 g sweetcorn kernels", "sweetcorn", 1000, "64 % refuse"],
     ["1 medium cauliflower", "cauliflower", 1508, "588 g edible, 61 % refuse: 1507.7"],
   ])("%s of %s: %i g (%s)", (line, crop, expected) => expect(picked(line, crop)).toBe(expected));
+  it("and back: of 2.8 kg cabbage as picked 2.24 kg go in (SR26: 20 % refuse)", () => expect(asUsed(2800, tables.produce.get("cabbage") ?? { refusePercent: NaN })).toBeCloseTo(2240, 6));
   it("are not worked out for what is not a crop", () => expect(weigh("500 g plain flour").value?.asPickedGrams).toBeNull());
   it("come back unchanged with a note where no share is known", () => {
     expect(asPicked(200, "parsley", tables)).toMatchObject({ value: 200, notes: [expect.stringMatching(/No figure/)] });

@@ -13,6 +13,9 @@ export function asPicked(gramsUsed: number, food: string, tables: MeasureTables)
   return { value: gramsUsed / (1 - row.refusePercent / 100), basis: [sourceOf(row, tables)], notes: [] };
 }
 
+/** The other way about: grams that are left of so many as picked. */
+export const asUsed = (gramsPicked: number, { refusePercent }: { readonly refusePercent: number }): number => gramsPicked * (1 - refusePercent / 100);
+
 /**
  * Whether a bare weight in this line is of the crop as it comes from the bed. 500 g carrots are; 200 g peas are shelled, 1 kg peas in
  * the pod are not. Common practice, no source.

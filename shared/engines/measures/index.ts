@@ -6,7 +6,7 @@ export { weighIngredient } from "./weigh.ts";
 export type { Weighed, WeighOptions } from "./weigh.ts";
 export { bothSystems } from "./both-systems.ts";
 export type { BothSystems } from "./both-systems.ts";
-export { asPicked } from "./as-picked.ts";
+export { asPicked, asUsed } from "./as-picked.ts";
 export { cropOf } from "./crop-of.ts";
 export { nameKey, singular } from "./names.ts";
 export type { MeasureTables, ReadAmount, ReadLine } from "./types.ts";
