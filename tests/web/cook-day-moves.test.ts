@@ -2,7 +2,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { CookDay, TimetableStep } from "#shared/contracts/cook-days.ts";
+import type { Counter } from "#shared/contracts/counter.ts";
 import type { Recipe } from "#shared/contracts/recipes.ts";
+import { agreedPlan } from "#web/pages/cook-day/agreed.ts";
 import { refusalWords } from "#web/pages/cook-day/move-words.ts";
 import { andAllAfter, minutesToAfter, nameOf, renumbered, shifted } from "#web/pages/cook-day/moves.ts";
 import { refereed } from "#web/pages/cook-day/referee.ts";
@@ -49,6 +51,15 @@ describe("a step moved by hand", () => {
   it("says two reasons at most, steps by their first words", () => {
     const words = refusalWords(["“Shape into two tins; second rise” (Bread) waits.", "B.", "C.", "D."]);
     expect(words).toBe("Not moved. “Shape into two tins” (Bread) waits. B. 2 more things stand against it.");
+  });
+});
+
+describe("the plan agreed on", () => {
+  const counter = (change: Partial<Counter>): Counter => ({ plan: { endMin: 80, passed: ["Late."], notes: ["Note."] }, stale: false, steps: PLAN, dishes: [], cautions: [], ...change }) as unknown as Counter;
+
+  it("stands in for the timetable until the day is changed, and claims nothing that nobody proved", () => {
+    expect(agreedPlan(counter({}))).toMatchObject({ status: "feasible", lowerBoundMin: null, endMin: 80, handsOnMin: 35, oneAfterAnotherMin: 95, notes: ["Late.", "Note."] });
+    expect([agreedPlan(counter({ stale: true })), agreedPlan(counter({ plan: null }))]).toEqual([null, null]);
   });
 });
 

@@ -4,7 +4,7 @@ import type { Choice } from "#shared/contracts/choosing.ts";
 import type { NewCookDay } from "#shared/contracts/cook-days.ts";
 import { addWeeks, weekOf } from "#shared/kernel/iso-week.ts";
 import { chooseDay } from "../../api/counter-calls.ts";
-import { length, weekName } from "../../format.ts";
+import { length, weekTitle } from "../../format.ts";
 import { useAttempts } from "../../parts/attempt.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { DishCosts } from "./dish-costs.tsx";
@@ -41,7 +41,7 @@ export function ChooseDay({ today, onPlan }: ChooseDayProps) {
           <select class="field" id="choose-week" value={week} onChange={(event) => setWeek(event.currentTarget.value)}>
             {WEEKS.map((n) => addWeeks(weekOf(today), n)).map((one) => (
               <option key={one} value={one}>
-                {weekName(one)}
+                {weekTitle(one, "short")}
               </option>
             ))}
           </select>

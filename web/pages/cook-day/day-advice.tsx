@@ -49,11 +49,12 @@ function Worked({ advice: { rests, nightBefore, dishes } }: { readonly advice: D
       <h3 class="lead">The evening before</h3>
       {nightBefore.length === 0 && <p>Nothing: no recipe of this day lets its work stand overnight.</p>}
       <ul class="rows">
-        {nightBefore.map(({ dish, text, texts, handsOnMin }) => (
+        {nightBefore.map(({ dish, text, texts, whole, handsOnMin }) => (
           <li key={dish}>
             <p>{written(text)}</p>
             <p class="quiet">
-              {texts.map(written).join(" · ")} ({length(handsOnMin)} of hands)
+              {whole ? "" : `${texts.map(written).join(" · ")}: `}
+              {length(handsOnMin)} of hands
             </p>
           </li>
         ))}

@@ -20,7 +20,7 @@ export function DishRows({ counter, acts }: { readonly counter: Counter; readonl
               <p class="c-acts">
                 {dish.batch.lots.map((lot) => (
                   <a class="btn" key={lot.id} href={`/larder?view=labels&lot=${lot.id}`}>
-                    Labels<span class="vh"> of {lot.title},</span> {lot.placeName}
+                    Labels<span class="vh"> of {lot.title}</span>, {lot.placeName}
                   </a>
                 ))}
                 <button type="button" class="btn" onClick={() => acts.unbatch(dish.batch?.id ?? "")}>
