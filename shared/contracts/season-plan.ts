@@ -67,6 +67,8 @@ export const SeasonCourse = z.object({
   lostGrams: z.int(),
   /** Planned batches that the year has no produce for. */
   unmadeBatches: z.int(),
+  /** Frozen besides, as it comes. */
+  moreBatches: z.int(),
   text: z.string(),
 });
 

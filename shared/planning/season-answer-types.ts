@@ -40,6 +40,7 @@ export interface CourseLine {
   pickedGrams: number;
   lostGrams: number;
   unmadeBatches: number;
+  moreBatches: number;
   text: string;
 }
 

@@ -35,10 +35,12 @@ export function headlineOf({ ask, status, plannedBy, lostGrams, byRuleGrams, ask
 
 const COURSE: Readonly<Record<CourseId, string>> = { poor: "A poor year", usual: "A usual year", good: "A good year" };
 
-export function courseWords(id: CourseId, chance: number, { pickedGrams, lostGrams, unmadeBatches }: Fare): string {
+export function courseWords(id: CourseId, chance: number, { pickedGrams, lostGrams, unmadeBatches, moreBatches }: Fare): string {
   const share = `${Math.round(chance * 10)} of 10 years`;
-  const unmade = unmadeBatches === 0 ? "all these batches can be made" : `${unmadeBatches} ${unmadeBatches === 1 ? "batch falls" : "batches fall"} away for want of produce`;
-  return `${COURSE[id]} (${share}): ${weighedWords(pickedGrams)} come, ${unmade}, ${lostGrams < 1 ? "nothing is lost" : `${weighedWords(lostGrams)} are lost unless more is made`}.`;
+  const batches = (count: number): string => `${count} ${count === 1 ? "batch" : "batches"}`;
+  const unmade = unmadeBatches === 0 ? "all that is planned can be made" : `${batches(unmadeBatches)} cannot be made for want of produce`;
+  const more = moreBatches === 0 ? "" : `, ${batches(moreBatches)} more ${moreBatches === 1 ? "is" : "are"} frozen as it comes`;
+  return `${COURSE[id]} (${share}): ${weighedWords(pickedGrams)} come, ${unmade}${more}, ${lostGrams < 1 ? "nothing is lost" : `${weighedWords(lostGrams)} are lost`}.`;
 }
 
 export function askedWords(kind: AskedLine["kind"], { title, portions, reachedPortions, missingPortions, by }: Pick<AskedLine, "title" | "portions" | "reachedPortions" | "missingPortions" | "by">): string {

@@ -7,7 +7,7 @@ import { weekSpanWords } from "../kernel/words.ts";
 import { askedWords, courseWords, headlineOf, helpWords, lossWords } from "./season-answer-words.ts";
 import type { AskedLine, CourseLine, FreezerWeeks, HelpLine, RefusedLine, SeasonAnswerWords, WithoutAnswer } from "./season-answer-types.ts";
 import { answerWeeks } from "./season-answer-weeks.ts";
-import { fareIn, pickedGrams } from "./season-fare.ts";
+import { fareIn, pickedGrams, type Fare } from "./season-fare.ts";
 import { lossyWeeks, usedOf } from "./season-in-the-way.ts";
 import type { SeasonFacts } from "./season-facts.ts";
 import type { SeasonInstance } from "./season-instance.ts";
@@ -76,9 +76,11 @@ function refereed({ whole, toPlan }: SeasonInstance, plan: SeasonPlan, lines: re
 }
 
 function courseLines({ courses, toPlan }: SeasonInstance, done: WorkedOut): CourseLine[] {
+  const [usual] = toPlan;
   return courses.map(({ id, chance }, i) => {
     const season = toPlan[i];
-    const fare = i === 0 || !season ? { pickedGrams: season ? pickedGrams(season) : 0, lostGrams: Math.round(done.verdict.score.wasteGrams), unmadeBatches: 0 } : fareIn(season, done.plan.planned);
+    const asPlanned: Fare = { pickedGrams: usual ? pickedGrams(usual) : 0, lostGrams: Math.round(done.verdict.score.wasteGrams), unmadeBatches: 0, moreBatches: 0 };
+    const fare = i === 0 || !season || !usual ? asPlanned : fareIn(usual, season, done.plan);
     return { id, chance: Math.round(chance * 100) / 100, ...fare, text: courseWords(id, chance, fare) };
   });
 }
