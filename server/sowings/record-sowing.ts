@@ -53,7 +53,7 @@ export function toBody(row: SowingRow): NewSowing {
     crop: row.crop,
     method: row.method as NewSowing["method"],
     variety: row.variety ?? undefined,
-    varietyDays: row.varietyDays === null ? undefined : (row.varietyDays as NewSowing["varietyDays"]),
+    varietyDays: row.varietyDays ?? undefined,
     sownOn: row.sownOn ?? undefined,
     plantedOutOn: row.plantedOutOn ?? undefined,
     rowM: row.rowM ?? undefined,
