@@ -38,8 +38,32 @@ describe("the page of one sowing", () => {
     expect(await page.locator(".season svg[role=img] circle.k-hill").count()).toBe(ahead.forecast.dots.length);
     expect(await page.locator(".nav [aria-current=page]").first().innerText()).toBe("Beds");
     expect(await sidewaysScroll(page)).toBe(0);
+    expect(await page.locator("#lift-words").innerText()).toMatch(/^Ready from about .* At its best from about/);
+    expect(await page.locator("#warmth-words").innerText()).toMatch(/degree-days above 4\.4\s°C; by today [\d,]+ are usual/);
+    expect(await page.locator(".warmth-plate path.k-season").count()).toBe(1);
     await page.getByText("The sources").click();
     expect(await page.locator(".behind li").count()).toBeGreaterThan(2);
+    await context.close();
+    expect(faults).toEqual([]);
+  });
+
+  it("has advice beside it: what still ripens in a bed, when to sow for the table, and how past forecasts did", async () => {
+    const { page, context, faults } = await openPage(browser, app, "/beds", { size: PHONE });
+    await page.getByRole("button", { name: /^What to sow in Bean bed/ }).click();
+    await page.locator(".still .stands li").first().waitFor();
+    expect(await page.locator(".still [role=status]").innerText()).toMatch(/crops sown or planted here today ripen in at least 16 seasons of 20/);
+    await page.getByText("When to sow for the table").click();
+    await page.getByRole("button", { name: "Work out the sowings" }).click();
+    await page.getByRole("alert").first().waitFor();
+    await page.locator("#table-crop").fill("lettuce, leaf");
+    await page.locator("#table-first").fill("1 June 2028");
+    await page.getByRole("button", { name: "Work out the sowings" }).click();
+    await expect.poll(() => page.locator(".by-turn tbody tr").count()).toBeGreaterThan(1);
+    expect(await sidewaysScroll(page)).toBe(0);
+    await page.goto(`${app.url}/record`);
+    await ready(page);
+    expect(await page.locator("h1.answer").innerText()).toMatch(/^\d+ of \d+ first picks fell inside the span/);
+    expect(await page.locator(".spans-plate rect.k-edge").count()).toBeGreaterThanOrEqual(5);
     await context.close();
     expect(faults).toEqual([]);
   });
