@@ -45,7 +45,7 @@ export async function run(args: string[]): Promise<Record<string, unknown>> {
   const outcomes = published ? readInstances(folder).map((one) => solveInstance(one, budget, args.includes("--no-proofs"))) : days().map((one) => solveDay(one, budget));
   for (const one of outcomes) {
     const { lower, upper, infeasible } = one.known;
-    console.error(`${one.set}/${one.name}: ${one.status} ${one.endMin ?? "–"} (known ${infeasible ? "infeasible" : lower === upper ? upper : `${lower}–${upper}`}) ${one.ms.toFixed(0)} ms${isWrong(one) ? " WRONG" : ""}`);
+    console.error(`${one.set}/${one.name}: ${one.status} ${one.endMin ?? "–"} (known ${infeasible ? "infeasible" : lower === upper ? (upper ?? "nothing") : `${lower}–${upper}`}) ${one.ms.toFixed(0)} ms${isWrong(one) ? " WRONG" : ""}`);
   }
   const sets = [...new Set(outcomes.map((one) => one.set))];
   const byInstance = Object.fromEntries(outcomes.map(({ name, status, endMin, longestStandMin, ms }) => [name, { status, endMin, longestStandMin, ms: rounded(ms, 1) }]));
