@@ -40,7 +40,8 @@ export interface SeasonDesks {
   close(): Promise<void>;
 }
 
-export function seasonDesks(): SeasonDesks {
+/** `graceMs`: how long a cancelled run may take to end by itself. */
+export function seasonDesks({ graceMs = GRACE_MS }: { readonly graceMs?: number } = {}): SeasonDesks {
   const queues = new Map<string, { last: Promise<unknown>; waiting: number }>();
   const workers = new Set<Worker>();
   /** Their solver is loaded and warm. */
@@ -60,7 +61,13 @@ export function seasonDesks(): SeasonDesks {
   const opened = (): Worker => {
     const worker = new Worker(BOOT, { workerData: { entry: DESK } });
     workers.add(worker);
-    worker.once("exit", () => workers.delete(worker));
+    worker.once("exit", () => {
+      workers.delete(worker);
+      // one that ended while it had nothing to do is not asked again
+      const at = idle.indexOf(worker);
+      if (at >= 0) idle.splice(at, 1);
+    });
+    worker.on("error", () => undefined);
     return worker;
   };
   const work = async (job: SeasonJob, request: SeasonRequest, onCancel: (cancelled: () => void) => void): Promise<SeasonAnswer> => {
@@ -70,7 +77,7 @@ export function seasonDesks(): SeasonDesks {
       const worker = idle.pop() ?? opened();
       worker.ref();
       try {
-        const answer = await asked(worker, job, request, onCancel);
+        const answer = await asked(worker, job, request, (cancelled) => onCancel(() => void setTimeout(cancelled, graceMs).unref()));
         worker.unref();
         idle.push(worker);
         return answer;
@@ -116,7 +123,6 @@ export function seasonDesks(): SeasonDesks {
 function asked(worker: Worker, job: SeasonJob, request: SeasonRequest, onCancel: (cancelled: () => void) => void): Promise<SeasonAnswer> {
   return new Promise<SeasonAnswer>((resolve, reject) => {
     let soFar = planByRule(job.season);
-    let force: NodeJS.Timeout | undefined;
     const told = (message: SeasonDeskAnswer): void => {
       if ("better" in message) {
         soFar = message.better.plan;
@@ -128,12 +134,11 @@ function asked(worker: Worker, job: SeasonJob, request: SeasonRequest, onCancel:
     const failed = (fault: Error): void => done(() => reject(fault));
     const gone = (): void => done(() => reject(STOPPING));
     const done = (end: () => void): void => {
-      clearTimeout(force);
       worker.off("message", told).off("error", failed).off("exit", gone);
       end();
     };
     worker.on("message", told).on("error", failed).on("exit", gone);
-    onCancel(() => (force ??= setTimeout(() => done(() => reject(new EndedByForce(answerSoFar(job.season, soFar)))), GRACE_MS)));
+    onCancel(() => done(() => reject(new EndedByForce(answerSoFar(job.season, soFar)))));
     worker.postMessage(job);
   });
 }

@@ -56,3 +56,17 @@ test("what is cancelled while it waits is not begun, and too many of one househo
   expect(ended.map(({ status }) => status)).toEqual(["fulfilled", "rejected", "rejected"]);
   expect(desks.waiting("d")).toBe(0);
 });
+
+test("a run that does not end by itself is ended with its thread: the best so far stands, and the next is planned", async () => {
+  const impatient = seasonDesks({ graceMs: 0 });
+  let begun = (): void => undefined;
+  const running = new Promise<void>((resolve) => (begun = resolve));
+  const first = impatient.plan("e", long, { ...request, onProgress: () => begun() });
+  const second = impatient.plan("e", season, request);
+  await running;
+  first.cancel();
+  const ended = await first.answer;
+  expect([ended.status, ended.stoppedEarly, ended.verdict.faults]).toEqual(["feasible", true, []]);
+  expect((await second.answer).status).toBe("optimal");
+  await impatient.close();
+});
