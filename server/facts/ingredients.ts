@@ -26,6 +26,9 @@ export function lineReader(tables: MeasureTables): ReadLine {
   };
 }
 
+/** What is left of "4 cloves of garlic" says nothing beside its food. */
+const JOINS = /^(?:an?|(?:an? )?of)$/i;
+
 function readLine({ text, crop, food, madeBy }: Written, systems: { readonly system: MeasureSystem; readonly printIn: MeasureSystem }, tables: MeasureTables): Ingredient {
   const options = { ...systems, ...(crop === undefined ? {} : { crop }), ...(food === undefined ? {} : { food }) };
   const line = readIngredient(text, tables);
@@ -44,7 +47,7 @@ function readLine({ text, crop, food, madeBy }: Written, systems: { readonly sys
       amountMax: line.amountMax && asNumber(line.amountMax),
       unit: line.unit,
       food: line.food,
-      comment: [line.preparation, line.comment].filter((words) => words !== "").join(", "),
+      comment: [line.preparation, line.comment].filter((words) => words !== "" && !JOINS.test(words)).join(", "),
     },
     byWeight,
     byMeasure,

@@ -1,20 +1,22 @@
 /** /recipes: the list. /recipes/{id}: one recipe. /recipes/new: one of our own, ?paste from elsewhere; ?change on a recipe edits it. */
-import { crops, recipe, recipeBriefs, recipes } from "../../api/calls.ts";
+import { crops, recipeBriefs } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { LoadFailed } from "../../parts/problem-note.tsx";
-import { useTitle } from "../../parts/title.ts";
 import { Waiting } from "../../parts/waiting.tsx";
 import type { PageProps } from "../../pages.ts";
-import { Paste } from "./paste.tsx";
-import { RecipeEditor } from "./recipe-editor.tsx";
 import { RecipeList } from "./recipe-list.tsx";
-import { RecipeSheet } from "./recipe-sheet.tsx";
-import { scaleFields } from "./scale-form.ts";
 import "./recipes.css";
 
 export default function RecipesPage({ id, query }: PageProps) {
-  if (id === "new") return <NewOne pasted={query.has("paste")} />;
-  return id === undefined ? <List query={query} /> : <One id={id} query={query} />;
+  return id === undefined ? <List query={query} /> : <Further id={id} query={query} />;
+}
+
+/** All but the list comes when it is asked for, so that the list does not wait for what forms need. */
+function Further({ id, query }: { readonly id: string; readonly query: URLSearchParams }) {
+  const { load, again } = useLoad("further", () => import("./recipe-pages.tsx"));
+  if (load.state === "waiting") return <Waiting name="Recipe" doing="Fetching the recipe." />;
+  if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
+  return <load.value.RecipePages id={id} query={query} />;
 }
 
 function List({ query }: { readonly query: URLSearchParams }) {
@@ -26,27 +28,4 @@ function List({ query }: { readonly query: URLSearchParams }) {
   if (load.state === "waiting") return <Waiting name="Recipes" doing="Fetching the recipes." />;
   if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
   return <RecipeList {...load.value} asked={asked} />;
-}
-
-function One({ id, query }: { readonly id: string; readonly query: URLSearchParams }) {
-  const { load, again } = useLoad(id, async (signal) => {
-    const [one, book, all] = await Promise.all([recipe(id, signal), crops(signal), recipes({}, signal)]);
-    return { one, book, all };
-  });
-  useTitle(load.state === "ready" ? load.value.one.title : null);
-  if (load.state === "waiting") return <Waiting name="Recipe" doing="Fetching the recipe." />;
-  if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
-  const { one, book, all } = load.value;
-  return query.has("change") ? <RecipeEditor stored={one} book={book} all={all} again={again} /> : <RecipeSheet recipe={one} all={all} book={book} amount={scaleFields(query)} again={again} />;
-}
-
-function NewOne({ pasted }: { readonly pasted: boolean }) {
-  const { load, again } = useLoad("new", async (signal) => {
-    const [book, all] = await Promise.all([crops(signal), recipes({}, signal)]);
-    return { book, all };
-  });
-  if (load.state === "waiting") return <Waiting name="A recipe of our own" doing="Fetching the crops that can stand in it." />;
-  if (load.state === "failed") return <LoadFailed problem={load.problem} again={() => void again()} />;
-  if (pasted) return <Paste {...load.value} />;
-  return <RecipeEditor stored={null} book={load.value.book} all={load.value.all} again={again} />;
 }
