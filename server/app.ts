@@ -12,7 +12,7 @@ import { choosingRoutes } from "./cook-days/choosing-routes.ts";
 import { cookDayRoutes } from "./cook-days/routes.ts";
 import { counterRoutes } from "./counter/routes.ts";
 import { cropRoutes } from "./crops/routes.ts";
-import { listenersOn } from "./events/listeners.ts";
+import { listenersOn } from "./http/listeners.ts";
 import { eventRoutes, nudgeAfterWrites } from "./events/routes.ts";
 import { referenceBooks } from "./facts/reference.ts";
 import { standingSeasons } from "./facts/standing-season.ts";

@@ -4,7 +4,7 @@
  */
 import { Worker } from "node:worker_threads";
 import type { PreservationTables } from "#shared/engines/preservation/index.ts";
-import type { CookDayTasks } from "#shared/planning/cook-day-tasks.ts";
+import type { CookDayDesk, CookDayTasks } from "#shared/planning/cook-day-tasks.ts";
 import { Refusal } from "./problems.ts";
 import type { DeskAnswer, DeskData, DeskQuestion } from "./timetable-desk.ts";
 
@@ -14,9 +14,6 @@ const DESK = new URL("./timetable-desk.ts", import.meta.url).href;
 const LONGEST_MS = 50_000;
 const IDLE_MS = 30_000;
 const MOST_WAITING = 4;
-
-/** The same tasks, each answered when its turn has come. */
-export type CookDayDesk = { readonly [Task in keyof CookDayTasks]: (ask: Parameters<CookDayTasks[Task]>[0]) => Promise<ReturnType<CookDayTasks[Task]>> };
 
 export interface Timetables extends CookDayDesk {
   close(): Promise<void>;

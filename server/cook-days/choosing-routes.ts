@@ -7,13 +7,13 @@ import { IdParams } from "#shared/contracts/common.ts";
 import { adviceWords, choiceWords, type CostToday } from "#shared/planning/cook-day-choice.ts";
 import { dayInput } from "#shared/planning/cook-day-proposal.ts";
 import type { CookDayFacts } from "#shared/planning/facts.ts";
+import type { CookDayDesk } from "#shared/planning/cook-day-tasks.ts";
 import { loadCookDayFacts, loadDish } from "../facts/cook-day.ts";
 import { loadHouse, type House } from "../facts/house.ts";
 import type { Reference } from "../facts/reference.ts";
 import { badFields, refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { notFound } from "../problems.ts";
-import type { CookDayDesk } from "../timetables.ts";
 import { linesOfWeek } from "./store.ts";
 
 const tags = ["cook-days"];

@@ -11,6 +11,7 @@ import { dayInput } from "#shared/planning/cook-day-proposal.ts";
 import { begunSteps, dayInHand, keyOf, minuteOf, zeroMs } from "#shared/planning/day-under-way.ts";
 import { asPlanned, asWanted } from "#shared/planning/plan-agreed.ts";
 import type { CookDayFacts } from "#shared/planning/facts.ts";
+import type { CookDayDesk } from "#shared/planning/cook-day-tasks.ts";
 import { isUnderWay, loadDayUnderWay, type DayUnderWayRows, type PlanRow, type Told } from "../facts/counter.ts";
 import { loadCookDayFacts, loadDish } from "../facts/cook-day.ts";
 import { loadHouse } from "../facts/house.ts";
@@ -19,7 +20,6 @@ import { badFields } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { sameBody, type Put } from "../http/put-once.ts";
 import { notFound, Refusal } from "../problems.ts";
-import type { CookDayDesk } from "../timetables.ts";
 import { addDish, findPlan, insertPlan, takeDishOut, undoPlan } from "./store.ts";
 
 export interface PlanDeps extends Pick<Deps, "within" | "clock" | "books"> {

@@ -4,8 +4,8 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { EventsQuery } from "#shared/contracts/events.ts";
 import { refusals } from "../http/contract.ts";
+import type { Listeners } from "../http/listeners.ts";
 import type { MemberOf } from "../http/member.ts";
-import type { Listeners } from "./listeners.ts";
 
 /** A stream is an answer that goes on; a browser opens another one when it ends. */
 const A_DAY_MS = 86_400_000;

@@ -1,5 +1,4 @@
 /** Closes a dish of a cook day: what it took leaves the larder, what it became is put into it, and nothing hot goes into the cold. */
-import { randomUUID } from "node:crypto";
 import type { Tx } from "#db/client.ts";
 import type { NewBatch } from "#shared/contracts/batches.ts";
 import type { NewMovement } from "#shared/contracts/lots.ts";
@@ -14,9 +13,8 @@ import { heatOf } from "../facts/cooling.ts";
 import { badFields } from "../http/contract.ts";
 import { putOnce, type Put } from "../http/put-once.ts";
 import { Refusal } from "../problems.ts";
-import { insertBatch, otherMovements, placesNamed, undoBatch, type PlaceOfKind } from "./batch-store.ts";
 import { recordMovement } from "./record-movement.ts";
-import { insertLot } from "./store.ts";
+import { insertBatch, insertLot, otherMovements, placesNamed, undoBatch, type PlaceOfKind } from "./store.ts";
 
 export interface AskedBatch {
   readonly dayId: string;
@@ -79,7 +77,7 @@ async function write(tx: Tx, householdId: string, { dayId, id, body, nowMs, toda
   const row = await insertBatch(tx, { householdId, id, cookDayId: dayId, recipeId, on: today, at: new Date(nowMs).toISOString(), said: body, ...amounts });
   if (row === undefined) return undefined;
   const move = async (lotId: string, movement: NewMovement, path: string): Promise<void> => {
-    const put = await recordMovement(tx, householdId, { lotId, id: randomUUID(), body: movement, batchId: id }, today);
+    const put = await recordMovement(tx, householdId, { lotId, id: crypto.randomUUID(), body: movement, batchId: id }, today);
     if (!put.ok) throw new Refusal(atPath(put.problem, path));
   };
   for (const [i, { lotId, grams, portions: taken }] of body.took.entries()) await move(lotId, { kind: "take", for: "batch", on: today, grams, portions: taken }, `took.${i}.`);

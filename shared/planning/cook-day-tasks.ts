@@ -25,6 +25,9 @@ export interface CookDayTasks {
   advise(day: CookDayInput): AdviceFound;
 }
 
+/** The same tasks, each answered when its turn has come. */
+export type CookDayDesk = { readonly [Task in keyof CookDayTasks]: (ask: Parameters<CookDayTasks[Task]>[0]) => Promise<ReturnType<CookDayTasks[Task]>> };
+
 export const cookDayTasks = (tables: PreservationTables): CookDayTasks => ({
   propose: (day) => proposeCookDay(day, tables),
   replan: (ask) => replanCookDay(ask, USUAL_BUDGET),

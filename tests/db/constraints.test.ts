@@ -15,6 +15,7 @@ beforeAll(async () => {
 afterAll(() => scratch.drop());
 
 type Values = Record<string, unknown>;
+const AT = "2027-07-31T08:00:00Z";
 
 /** A row of each table that breaks no rule; the cases below change one thing. */
 const sound = (): Record<string, Values> => ({
@@ -28,6 +29,10 @@ const sound = (): Record<string, Values> => ({
   recipe_parts: { household_id: household, recipe_id: rows.partId, part_id: rows.recipeId },
   plan_lines: { household_id: household, id: randomUUID(), week: "2026-W53", recipe_id: rows.recipeId, batches: 1 },
   cook_days: { household_id: household, id: randomUUID(), on_day: "2027-08-07", starts_at: "09:30", ends_by: "13:00", cooks: 2, kitchen: "{}", unavailable: "[]" },
+  day_plans: { household_id: household, id: randomUUID(), cook_day_id: rows.cookDayId, position: 2, said: "{}", at: AT, day_version: 1, day: "{}", steps: "[]", broken_off: "[]", told: "{}" },
+  day_marks: { household_id: household, id: randomUUID(), cook_day_id: rows.cookDayId, kind: "started", dish: rows.recipeId, step: "mix", at: AT, at_said: false },
+  timers: { household_id: household, id: randomUUID(), cook_day_id: rows.cookDayId, label: "Skim it", minutes: 10, ends_at: AT },
+  batches: { household_id: household, id: randomUUID(), cook_day_id: rows.cookDayId, recipe_id: rows.recipeId, on_day: "2027-07-31", at: AT, said: "{}", portions: 4, portion_grams: 300, weighed_grams: 1250, loss_grams: 50, eaten_portions: 1, given_portions: 1 },
   places: { household_id: household, id: randomUUID(), name: "Drawer 2", kind: "freezer", litres: 40 },
   lots: { household_id: household, id: randomUUID(), title: "Soup", recipe_id: rows.recipeId, place_id: rows.placeId, made_on: "2027-07-20", portion_grams: 350, portion_ml: 400, best_until: "2027-10-20" },
   movements: { household_id: household, id: randomUUID(), lot_id: rows.lotId, kind: "put", on_day: "2027-07-20", portions: 6, amount: 6, counted_in: "portions", place_id: rows.placeId },
@@ -42,6 +47,14 @@ const cookDay = (change: Values): [string, Values] => ["cook_days", change];
 
 /** Constraint, table, and what is changed in the sound row. */
 const CHECKS: [constraint: string, table: string, change: Values][] = [
+  ["day_marks_kind", "day_marks", { kind: "burnt", step: null }],
+  ["day_marks_dish", "day_marks", { dish: null }],
+  ["day_marks_step", "day_marks", { step: null }],
+  ["day_marks_line", "day_marks", { line: 2 }],
+  ["day_marks_stage", "day_marks", { kind: "cooled", step: null }],
+  ["timers_said", "timers", { clock: "09:30" }],
+  ["batches_portions", "batches", { given_portions: 4 }],
+  ["batches_grams", "batches", { loss_grams: 49 }],
   ["households_place", "households", { latitude: 90.5 }],
   ["households_place", "households", { longitude: -180.01 }],
   ["households_place", "households", { latitude: Number.NaN }],
@@ -128,6 +141,12 @@ const REFERENCES: [constraint: string, table: string, change: Values][] = [
   ["plan_lines_recipe_fk", "plan_lines", { recipe_id: ELSEWHERE }],
   ["cook_day_dishes_day_fk", "cook_day_dishes", { cook_day_id: ELSEWHERE }],
   ["cook_day_dishes_recipe_fk", "cook_day_dishes", { recipe_id: ELSEWHERE }],
+  ["day_plans_day_fk", "day_plans", { cook_day_id: ELSEWHERE }],
+  ["day_marks_day_fk", "day_marks", { cook_day_id: ELSEWHERE }],
+  ["timers_day_fk", "timers", { cook_day_id: ELSEWHERE }],
+  ["batches_day_fk", "batches", { cook_day_id: ELSEWHERE }],
+  ["batches_recipe_fk", "batches", { recipe_id: ELSEWHERE }],
+  ["movements_batch_fk", "movements", { batch_id: ELSEWHERE }],
   ["lots_place_fk", "lots", { place_id: ELSEWHERE }],
   ["lots_recipe_fk", "lots", { recipe_id: ELSEWHERE }],
   ["lots_crop_fk", "lots", { recipe_id: null, crop: "moon-carrot" }],

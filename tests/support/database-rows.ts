@@ -22,12 +22,12 @@ export interface HouseholdRows {
   readonly placeId: string;
   readonly lotId: string;
   readonly movementId: string;
+  readonly cookDayId: string;
 }
 
 /** The household itself is there already (makeHousehold). `ids` lets two households hold things of the same id. */
 export async function fillHousehold(tx: Tx, householdId: string, ids: HouseholdRows = newIds()): Promise<HouseholdRows> {
-  const { bedId, sowingId, pickId, recipeId, partId, placeId, lotId, movementId } = ids;
-  const cookDayId = randomUUID();
+  const { bedId, sowingId, pickId, recipeId, partId, placeId, lotId, movementId, cookDayId } = ids;
   const recipe = (id: string, title: string): InferInsertModel<typeof schema.recipes> => ({ householdId, id, title, way: "cook", makesAmount: 4, makesUnit: "portions", body: {} });
   await tx.insert(schema.weatherDays).values({ householdId, day: "2027-07-01", tmaxTenths: 231, tminTenths: 118 });
   await tx.insert(schema.beds).values({ householdId, id: bedId, name: "By the wall", lengthM: 4, widthM: 1.2, cover: "open" });
@@ -63,4 +63,5 @@ export const newIds = (): HouseholdRows => ({
   placeId: randomUUID(),
   lotId: randomUUID(),
   movementId: randomUUID(),
+  cookDayId: randomUUID(),
 });

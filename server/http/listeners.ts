@@ -7,7 +7,7 @@ import type { Db } from "#db/client.ts";
 import type { Changed } from "#shared/contracts/events.ts";
 import type { Clock } from "../clock.ts";
 import { loadStamps } from "../facts/house.ts";
-import { changedSince, standOf } from "../http/changes.ts";
+import { changedSince, standOf } from "./changes.ts";
 import { Refusal } from "../problems.ts";
 
 export interface Listeners {
