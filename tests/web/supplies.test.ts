@@ -2,8 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { NewSupply, SUPPLY_KINDS } from "#shared/contracts/supplies.ts";
 import { fieldsOf, readSupply, readSupplyAmount, type SupplyFields } from "#web/pages/supplies/supply-form.ts";
-import { dateWords, isCounted, pastWords, supplyAmount } from "#web/pages/supplies/supply-words.ts";
-import { shortWords } from "#web/pages/supplies/short-plate.tsx";
+import { dateWords, isCounted, pastWords, shortWords, supplyAmount } from "#web/pages/supplies/supply-words.ts";
 
 const plain = (text: string): string => text.replaceAll("\u00a0", " ");
 const TODAY = "2027-07-26";

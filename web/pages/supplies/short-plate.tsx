@@ -2,20 +2,11 @@
 import type { Shopping } from "#shared/contracts/shopping.ts";
 import { Hatch } from "../../parts/hatch.tsx";
 import { Measured } from "../../parts/measured.tsx";
-import { capital, count } from "../../format.ts";
+import { KIND_WORDS, shortWords } from "./supply-words.ts";
 
 const ROW_REM = 3.75;
-const WORDS = { jar: ["jar", "jars"], lid: ["lid", "lids"], bag: ["bag", "bags"] } as const;
 
-type Line = Shopping["supplies"][number];
-
-/** “8 jars needed, 5 there: 3 short”. */
-export function shortWords({ kind, need, have, short }: Line): string {
-  const needed = `${count(need, WORDS[kind][0], WORDS[kind][1])} needed, ${have} there`;
-  return short > 0 ? `${needed}: ${short} short` : needed;
-}
-
-export function ShortPlate({ lines }: { readonly lines: readonly Line[] }) {
+export function ShortPlate({ lines }: { readonly lines: Shopping["supplies"] }) {
   if (lines.length === 0) return null;
   const most = Math.max(...lines.flatMap(({ need, have }) => [need, have]));
   return (
@@ -31,7 +22,7 @@ export function ShortPlate({ lines }: { readonly lines: readonly Line[] }) {
             return (
               <g key={line.kind}>
                 <text x={0} y={y + 1.2 * rem} class="t-name">
-                  {capital(WORDS[line.kind][1])}
+                  {KIND_WORDS[line.kind]}
                 </text>
                 <text x={width} y={y + 1.2 * rem} class={`end t-small${line.short > 0 ? " t-over" : ""}`}>
                   {shortWords(line)}

@@ -1,4 +1,5 @@
 /** What the page says of jars, lids, bags and dry goods. Pure. */
+import type { Shopping } from "#shared/contracts/shopping.ts";
 import type { Supply } from "#shared/contracts/supplies.ts";
 import { daysBetween, type LocalDate } from "#shared/kernel/local-date.ts";
 import { capital, count, day, listed, lower, measured, whole } from "../../format.ts";
@@ -48,4 +49,12 @@ export function dateWords({ bestUntil, past }: Pick<Supply, "bestUntil" | "past"
 export function pastWords(held: readonly Supply[]): string {
   const past = held.filter((supply) => supply.past).map(({ name }) => lower(name));
   return past.length === 0 ? "" : `${capital(listed(past))} ${past.length === 1 ? "is past its" : "are past their"} date.`;
+}
+
+const CONTAINERS = { jar: ["jar", "jars"], lid: ["lid", "lids"], bag: ["bag", "bags"] } as const;
+
+/** “8 jars needed, 5 there: 3 short”. */
+export function shortWords({ kind, need, have, short }: Shopping["supplies"][number]): string {
+  const needed = `${count(need, CONTAINERS[kind][0], CONTAINERS[kind][1])} needed, ${have} there`;
+  return short > 0 ? `${needed}: ${short} short` : needed;
 }
