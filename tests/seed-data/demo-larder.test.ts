@@ -57,7 +57,7 @@ describe("the demo household's larder", () => {
 
   test("says of nearly every gram that was picked where it went", () => {
     const sum = (entries: readonly Entry[]): number => entries.reduce((grams, { grams: more }) => grams + (more as number), 0);
-    const picked = sum(demo.picks as unknown as Entry[]);
+    const picked = sum(demo.picks);
     const ofCrops = new Set(larder.lots.filter(({ crop }) => crop !== undefined).map(({ id }) => id));
     const put = sum(larder.movements.filter(({ kind, lotId }) => kind === "put" && ofCrops.has(lotId as string)));
     expect(picked).toBeGreaterThan(80_000);
