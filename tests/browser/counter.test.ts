@@ -59,7 +59,7 @@ describe("a cook day", () => {
 
   it("shows what went in with its time, on both, after a reload too", async () => {
     await press(phone, /^Start/);
-    await phone.page.getByRole("checkbox").first().check();
+    await phone.page.getByRole("checkbox").first().click();
     for (const device of [phone, table]) await eventually(() => device.page.locator(".c-tick small").first().textContent()).toMatch(/in, \d\d:\d\d/);
     await phone.page.reload();
     await ready(phone.page);
@@ -104,5 +104,32 @@ describe("a cook day", () => {
     await press(phone, "Finish the day");
     await eventually(() => table.page.locator(".c-dishes").innerText()).toMatch(/Apple sauce for the freezer cooling/);
     expect(table.faults).toEqual([]);
+  });
+
+  it("puts nothing hot into the cold, and everything else into the larder to the portion", async () => {
+    const { page } = phone;
+    await page.getByRole("link", { name: /^Put away/ }).click();
+    await page.getByLabel("Portions made").fill("5");
+    await page.getByLabel("Eaten now, portions").fill("2");
+    await press(phone, "Put it away");
+    await eventually(() => page.getByRole("alert").first().innerText()).toMatch(/1 of 5 are neither eaten, given nor put away/);
+    await page.locator("#close-lot-0").fill("3");
+    await press(phone, "Put it away");
+    await eventually(() => page.getByRole("alert").first().innerText()).toMatch(/21\.1.°C/);
+    await page.getByRole("link", { name: "Back to the counter" }).click();
+    for (const stage of [0, 1]) {
+      await page.locator(".c-cooling input").nth(stage).click();
+      await eventually(() => page.locator(".c-cooling input").nth(stage).isChecked()).toBe(true);
+    }
+    await page.getByRole("link", { name: /^Put away/ }).click();
+    await page.getByLabel("Portions made").fill("5");
+    await page.getByLabel("Eaten now, portions").fill("2");
+    await page.locator("#close-lot-0").fill("3");
+    await press(phone, "Put it away");
+    await eventually(() => page.locator(".c-dishes").innerText()).toMatch(/5 portions: 2 eaten and 3 in/);
+    const { lots } = await answer<{ lots: { title: string; portions: number; madeOn: string }[] }>("/api/larder");
+    expect(lots.filter(({ title, portions }) => title.startsWith("Apple sauce") && portions === 3)).toHaveLength(1);
+    await page.getByRole("link", { name: /^Labels/ }).click();
+    await eventually(() => now(phone)).toBe("1 label to print and cut.");
   });
 });

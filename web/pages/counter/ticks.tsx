@@ -1,4 +1,5 @@
 /** What has gone in, with the time: an interrupted cook looks here first. */
+import { useEffect, useState } from "preact/hooks";
 import type { Counter, CounterDish } from "#shared/contracts/counter.ts";
 import { clockIn } from "../../parts/instants.ts";
 import { written } from "../../parts/written.ts";
@@ -9,6 +10,14 @@ const OPEN_AT_MOST = 6;
 
 export function Ticks({ counter, dish, acts }: { readonly counter: Counter; readonly dish: CounterDish; readonly acts: Acts }) {
   const { ingredients } = dish;
+  // what was pressed shows at once; what the service then says stands
+  const [asked, setAsked] = useState<ReadonlyMap<number, boolean>>(new Map());
+  useEffect(() => setAsked(new Map()), [ingredients]);
+  const press = (line: number, text: string, mark: string | undefined): void => {
+    setAsked(new Map([...asked, [line, mark === undefined]]));
+    if (mark === undefined) acts.mark({ kind: "ticked", dish: dish.dish, line }, `In: ${text}.`);
+    else acts.unmark(mark);
+  };
   if (ingredients.length === 0) return null;
   const inAlready = ingredients.filter(({ tickedAt }) => tickedAt !== undefined).length;
   return (
@@ -20,7 +29,7 @@ export function Ticks({ counter, dish, acts }: { readonly counter: Counter; read
         {ingredients.map(({ line, text, tickedAt, mark }) => (
           <li key={line}>
             <label class="c-tick">
-              <input type="checkbox" checked={tickedAt !== undefined} onChange={() => (mark === undefined ? acts.mark({ kind: "ticked", dish: dish.dish, line }, `In: ${text}.`) : acts.unmark(mark))} />
+              <input type="checkbox" checked={asked.get(line) ?? tickedAt !== undefined} onChange={() => press(line, text, mark)} />
               <span class="tk">
                 <span class="nm">{written(text)}</span>
                 {tickedAt !== undefined && <small> in, {clockIn(counter.zone, tickedAt)}</small>}
