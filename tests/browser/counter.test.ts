@@ -126,7 +126,7 @@ describe("a cook day", () => {
     await page.getByLabel("Eaten now, portions").fill("2");
     await page.locator("#close-lot-0").fill("3");
     await press(phone, "Put it away");
-    await eventually(() => page.locator(".c-dishes").innerText()).toMatch(/5 portions: 2 eaten and 3 in/);
+    await eventually(() => page.locator(".c-dishes").innerText()).toMatch(/5.portions: 2 eaten and 3 in/);
     const { lots } = await answer<{ lots: { title: string; portions: number; madeOn: string }[] }>("/api/larder");
     expect(lots.filter(({ title, portions }) => title.startsWith("Apple sauce") && portions === 3)).toHaveLength(1);
     await page.getByRole("link", { name: /^Labels/ }).click();
