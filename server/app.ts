@@ -66,6 +66,8 @@ export interface AppOptions {
   readonly pages: string | null;
   /** Who is asking; on loopback always the keeper of the one household. */
   readonly memberOf?: MemberOf;
+  /** How long a season's plan at once is looked for. */
+  readonly seasonMs?: number;
 }
 
 /** A caller that is slower than this, or a handler that takes longer, is given up. */
@@ -78,7 +80,7 @@ const LIMITS = {
   routerOptions: { maxParamLength: 100, ignoreTrailingSlash: false },
 } as const;
 
-export async function buildApp({ db, clock, mode, version, log, writeLog, pages, memberOf = keeper }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ db, clock, mode, version, log, writeLog, pages, memberOf = keeper, seasonMs }: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({ ...LIMITS, logger: loggerOf(log, writeLog), logController: new LogController({ disableRequestLogging: true }), genReqId: () => randomUUID(), frameworkErrors: answerUnreadable }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(readByContract);
   app.setSerializerCompiler(serializerCompiler);
@@ -132,7 +134,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(shoppingRoutes, deps);
   await app.register(eventRoutes, hearing);
   await app.register(agreedRoutes, deps);
-  await app.register(seasonRoutes, { ...deps, desk: planners, standing });
+  await app.register(seasonRoutes, { ...deps, desk: planners, standing, ...(seasonMs === undefined ? {} : { seasonMs }) });
 
   await publishDocs(app);
   await servePages(app, pages, methodsAt);

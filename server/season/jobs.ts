@@ -11,7 +11,7 @@ import { furtherLooks } from "./further-looks.ts";
 
 /** Where seasons are planned; handed in, because it is no part of this slice. */
 export interface SeasonDesk {
-  plan(household: string, season: Season, request: { allowance: number; secondsPerLevel: number; onBetter?: (plan: SeasonPlan) => void }): { readonly first: SeasonPlan; readonly answer: Promise<SeasonAnswer>; cancel(): void };
+  plan(household: string, season: Season, request: { allowance: number; secondsPerLevel: number; secondsInAll?: number; onBetter?: (plan: SeasonPlan) => void }): { readonly first: SeasonPlan; readonly answer: Promise<SeasonAnswer>; cancel(): void };
 }
 
 export type JobState = "waiting" | "working" | "done" | "cancelled" | "failed";
@@ -36,15 +36,20 @@ export interface SeasonJobs {
   running(householdId: string): string | null;
 }
 
-export interface AskedSeason {
-  readonly householdId: string;
-  readonly facts: SeasonFacts;
-  readonly instance: SeasonInstance;
+export interface Pace {
   readonly secondsPerLevel: number;
+  /** Of the solver's clock, where somebody waits for the answer. */
+  readonly secondsInAll?: number;
   /** About how long it takes. */
   readonly usualMs: number;
   /** Ask also what would help in the worst weeks and what would take the place of the lines that come first. */
   readonly lookFurther: boolean;
+}
+
+export interface AskedSeason extends Pace {
+  readonly householdId: string;
+  readonly facts: SeasonFacts;
+  readonly instance: SeasonInstance;
   /** Null: what is found is answered and not kept. */
   readonly keepUnder: Stamps;
 }
@@ -115,6 +120,7 @@ function begun(desk: SeasonDesk, asked: AskedSeason, keep: (job: Job) => void): 
   const work = desk.plan(asked.householdId, season, {
     allowance: asked.instance.ask.allowance,
     secondsPerLevel: asked.secondsPerLevel,
+    ...(asked.secondsInAll === undefined ? {} : { secondsInAll: asked.secondsInAll }),
     onBetter: (plan) => {
       if (isOver(job.state)) return;
       job.state = "working";

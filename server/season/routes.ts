@@ -13,26 +13,31 @@ import type { Deps } from "../http/deps.ts";
 import { granted } from "../problems.ts";
 import { agree, loadAgreedWeek } from "./agree.ts";
 import { inTurn } from "./in-turn.ts";
-import { seasonJobs, type SeasonDesk, type SeasonJobNow } from "./jobs.ts";
+import { seasonJobs, type Pace, type SeasonDesk, type SeasonJobNow } from "./jobs.ts";
 import { deleteWeek, lockAgreeing } from "./store.ts";
 
 const tags = ["season"];
 /** Of what is picked may be lost so that what was asked for is made, unless asked otherwise; common practice, no source. */
 const ALLOWANCE = 0.02;
-/** An answer at once is given by then, reckoned from its asking, with the best so far; one in the background takes its time. */
-const ANSWERED_MS = 4_400;
-const AT_ONCE = { secondsPerLevel: 4.5, usualMs: 4_000, lookFurther: false };
-const IN_BACKGROUND = { secondsPerLevel: 4.5, usualMs: 90_000, lookFurther: true };
+/**
+ * An answer at once is looked for until then, reckoned from its asking; facts, reasons and words take the rest of the five seconds in which
+ * it is promised, on a busy machine too. One in the background takes its time.
+ */
+const LOOKED_FOR_MS = 3_000;
+const SECONDS_PER_LEVEL = 4.5;
+const IN_BACKGROUND = { secondsPerLevel: SECONDS_PER_LEVEL, usualMs: 90_000, lookFurther: true };
 
 export interface SeasonDeps extends Deps {
   readonly desk: SeasonDesk;
   readonly standing: StandingSeasons;
+  /** How long an answer at once may be looked for, reading the facts included. */
+  readonly seasonMs?: number;
 }
 
-export const seasonRoutes: FastifyPluginAsyncZod<SeasonDeps> = async (app, { within, clock, books, householdOf, desk, standing }) => {
+export const seasonRoutes: FastifyPluginAsyncZod<SeasonDeps> = async (app, { within, clock, books, householdOf, desk, standing, seasonMs = LOOKED_FOR_MS }) => {
   const jobs = seasonJobs(desk, standing);
 
-  const begin = async (request: FastifyRequest, { from, weeks, allowance, asOf }: SeasonQuestion, pace: { secondsPerLevel: number; usualMs: number; lookFurther: boolean }): Promise<{ householdId: string; id: string }> => {
+  const begin = async (request: FastifyRequest, { from, weeks, allowance, asOf }: SeasonQuestion, pace: () => Pace): Promise<{ householdId: string; id: string }> => {
     const book = await books();
     const { facts, house } = await within(request, async (tx, householdId) => {
       const house = await loadHouse(tx, householdId);
@@ -43,7 +48,7 @@ export const seasonRoutes: FastifyPluginAsyncZod<SeasonDeps> = async (app, { wit
     const { householdId } = house;
     const earlier = (standing.find(householdId)?.answer.weeks ?? []).flatMap(({ week, lines }) => lines.filter(({ agreedIds, way }) => agreedIds.length === 0 && way !== "give").map(({ recipeId, batches }) => ({ week, recipeId, batches })));
     const instance = seasonInstance(facts, { from, weeks, allowance: allowance ?? ALLOWANCE }, asOf === undefined ? earlier : []);
-    return { householdId, id: await jobs.begin({ householdId, facts, instance, ...pace, keepUnder: asOf === undefined ? house.stamps : null }) };
+    return { householdId, id: await jobs.begin({ householdId, facts, instance, ...pace(), keepUnder: asOf === undefined ? house.stamps : null }) };
   };
 
   app.post(
@@ -51,10 +56,11 @@ export const seasonRoutes: FastifyPluginAsyncZod<SeasonDeps> = async (app, { wit
     { schema: { tags, summary: "Which way in which week: the best plan so far at once, or in the background with Prefer: respond-async", body: SeasonQuestion, response: { 200: SeasonPlanAnswer, 202: SeasonJob, ...refusals } } },
     async (request, reply) => {
       const begunMs = performance.now();
+      const leftMs = (): number => Math.max(0, seasonMs - (performance.now() - begunMs));
       const background = /\brespond-async\b/i.test(String(request.headers["prefer"] ?? ""));
-      const { householdId, id } = await begin(request, request.body, background ? IN_BACKGROUND : AT_ONCE);
+      const { householdId, id } = await begin(request, request.body, () => (background ? IN_BACKGROUND : { secondsPerLevel: SECONDS_PER_LEVEL, secondsInAll: leftMs() / 1000, usualMs: seasonMs, lookFurther: false }));
       if (background) return reply.code(202).header("location", `/api/season/jobs/${id}`).header("preference-applied", "respond-async").send(toJob(jobs.now(householdId, id)));
-      await jobs.wait(householdId, id, Math.max(0, ANSWERED_MS - (performance.now() - begunMs)));
+      await jobs.wait(householdId, id, leftMs());
       return jobs.settle(householdId, id);
     },
   );

@@ -28,6 +28,8 @@ export interface CallOptions {
 export interface TestAppOptions {
   readonly clock?: Clock;
   readonly pages?: string;
+  /** How long a season's plan at once is looked for. */
+  readonly seasonMs?: number;
 }
 
 export async function testApp(options: TestAppOptions = {}): Promise<TestApp> {
@@ -47,6 +49,7 @@ export async function testApp(options: TestAppOptions = {}): Promise<TestApp> {
       log: "none",
       pages: options.pages ?? null,
       memberOf: () => ({ householdId }),
+      ...(options.seasonMs === undefined ? {} : { seasonMs: options.seasonMs }),
     });
     apps.push(app);
     await app.ready();
