@@ -1,7 +1,7 @@
 /** What is agreed, taken off a season before it is planned: its produce from the lots that go off first, its minutes, its room and jars, and what was asked for. */
 import type { Batches, Resource, Season, SeasonCrop } from "../engines/season-plan/index.ts";
 import { addWeeks } from "../kernel/iso-week.ts";
-import { measuredWords, sentenceCase, weekSpanWords } from "../kernel/words.ts";
+import { measuredWords, weekSpanWords } from "../kernel/words.ts";
 import type { SeasonFacts, SeasonRecipe } from "./season-facts.ts";
 import { mainUses, portionsOf, roomOf } from "./season-methods.ts";
 import type { SeasonWeeks } from "./season-weeks.ts";
@@ -105,5 +105,3 @@ export const NAMES: Readonly<Record<string, string>> = {
   sugar: "the sugar",
   vinegar: "the vinegar",
 };
-
-export const limitWords = (id: string): string => sentenceCase(NAMES[id] ?? id);

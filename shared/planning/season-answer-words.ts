@@ -1,8 +1,9 @@
 /** Sentences of the season's plan. */
 import type { Batches } from "../engines/season-plan/index.ts";
-import { minutesWords, listWords, weekSpanWords, weighedWords } from "../kernel/words.ts";
+import { dayWords, minutesWords, listWords, sentenceCase, weekSpanWords, weighedWords } from "../kernel/words.ts";
 import { addWeeks } from "../kernel/iso-week.ts";
-import { NAMES, limitWords } from "./season-agreed.ts";
+import { yearOf, type LocalDate } from "../kernel/local-date.ts";
+import { NAMES } from "./season-agreed.ts";
 import type { AskedLine } from "./season-answer-types.ts";
 import type { CourseId } from "./season-courses.ts";
 import type { Fare } from "./season-fare.ts";
@@ -30,7 +31,7 @@ export function headlineOf({ ask, status, plannedBy, lostGrams, byRuleGrams, ask
   const missing = asked.filter(({ missingPortions }) => missingPortions > 0);
   const wants = asked.length === 0 ? "" : missing.length === 0 ? "; all that was asked for is there" : `; ${missing.length} of ${asked.length} things asked for fall short`;
   const by = plannedBy === "rule" ? " By the simple rule." : "";
-  return `Of ${weighedWords(pickedGrams)} in ${span} ${lost}${rule}${wants}${lines === 0 ? "; nothing has to be cooked ahead" : ""}.${by}`;
+  return `Of ${weighedWords(pickedGrams)} in ${span}, ${lost}${rule}${wants}${lines === 0 ? "; nothing has to be cooked ahead" : ""}.${by}`;
 }
 
 const COURSE: Readonly<Record<CourseId, string>> = { poor: "A poor year", usual: "A usual year", good: "A good year" };
@@ -43,8 +44,8 @@ export function courseWords(id: CourseId, chance: number, { pickedGrams, lostGra
   return `${COURSE[id]} (${share}): ${weighedWords(pickedGrams)} come, ${unmade}${more}, ${lostGrams < 1 ? "nothing is lost" : `${weighedWords(lostGrams)} are lost`}.`;
 }
 
-export function askedWords(kind: AskedLine["kind"], { title, portions, reachedPortions, missingPortions, by }: Pick<AskedLine, "title" | "portions" | "reachedPortions" | "missingPortions" | "by">): string {
-  const when = by === null ? "" : ` by ${by}`;
+export function askedWords(kind: AskedLine["kind"], { title, portions, reachedPortions, missingPortions, by }: Pick<AskedLine, "title" | "portions" | "reachedPortions" | "missingPortions" | "by">, today: LocalDate): string {
+  const when = by === null ? "" : ` by ${dayWords(by, yearOf(today))}`;
   const asked = kind === "target" ? `${portions} wanted in store${when}` : `${portions} asked for${when}`;
   return `${title}: ${asked}, ${missingPortions === 0 ? "all there" : `${reachedPortions} reached, ${missingPortions} short`}.`;
 }
@@ -64,8 +65,17 @@ export function lossWords({ lostGrams, crops, limits, noRecipe }: { lostGrams: n
   const what = `${weighedWords(lostGrams)} of ${listWords(crops)} would be lost in ${week}`;
   if (noRecipe) return `${what}: no recipe takes ${crops.length === 1 ? "it" : "any of it"}.`;
   if (limits.length === 0) return `${what}: less than a batch takes.`;
-  return `${what}. ${limitWords(limits[0] as string)}${limits.length > 1 ? ` and ${listWords(limits.slice(1).map((id) => NAMES[id] ?? id))}` : ""} ${limits.length > 1 ? "are" : "is"} in the way.`;
+  return `${what}. ${inTheWayWords(limits)}`;
 }
+
+/** "The lids, bags and vinegar are in the way." */
+function inTheWayWords(limits: readonly string[]): string {
+  const names = limits.map((id) => NAMES[id] ?? id);
+  const several = names.length > 1 || PLURAL.has(limits[0] as string);
+  return `${sentenceCase(listWords(names.map((name, i) => (i === 0 ? name : name.replace(/^the /, "")))))} ${several ? "are" : "is"} in the way.`;
+}
+
+const PLURAL: ReadonlySet<string> = new Set(["hands-on", "meals", "jar", "lid", "bag"]);
 
 /** What would take a line's place. */
 export function insteadWords(instead: readonly Batches[], titles: ReadonlyMap<string, string>): string {

@@ -95,7 +95,7 @@ function askedLines(facts: SeasonFacts, { whole, weeks }: SeasonInstance, verdic
     const recipeId = [...facts.targets, ...facts.wishes].find(({ id }) => id === asked.id)?.recipeId ?? "";
     const missingPortions = Math.max(0, asked.portions - reachedPortions);
     const words = { title: title(recipeId), portions: asked.portions, reachedPortions, missingPortions, by };
-    return { id: asked.id, kind, recipeId, ...words, inLarderPortions: opening(asked.methods), byWeek: shownWeeks.map(({ week, t }) => ({ week, portions: inStore(asked.methods, t) })), text: askedWords(kind, words) };
+    return { id: asked.id, kind, recipeId, ...words, inLarderPortions: opening(asked.methods), byWeek: shownWeeks.map(({ week, t }) => ({ week, portions: inStore(asked.methods, t) })), text: askedWords(kind, words, facts.garden.asOf) };
   };
   return [
     ...whole.targets.map((target) => line("target", target, facts.targets.find(({ id }) => id === target.id)?.by ?? null, inStore(target.methods, target.atWeek))),

@@ -6,7 +6,8 @@ import { keepWeeksOf } from "../engines/glut/index.ts";
 import type { Batches, Resource, Season, SeasonCrop, Target, Taste, Wish } from "../engines/season-plan/index.ts";
 import { waitsForTheGrower } from "../kernel/crop-facts.ts";
 import { weekOf, weekStart, type IsoWeek } from "../kernel/iso-week.ts";
-import { dayNumber, type LocalDate } from "../kernel/local-date.ts";
+import { dayNumber, yearOf, type LocalDate } from "../kernel/local-date.ts";
+import { dayWords } from "../kernel/words.ts";
 import { asKnown } from "./as-known.ts";
 import { reckonGarden, type GardenReckoning } from "./garden-reckoning.ts";
 import type { LotToday } from "./larder-facts.ts";
@@ -120,14 +121,14 @@ interface Asked {
   readonly notes: readonly string[];
 }
 
-function askedFor({ targets, wishes, recipes }: SeasonFacts, weeks: SeasonWeeks, methods: ReadonlySet<string>): Asked {
+function askedFor({ targets, wishes, recipes, garden }: SeasonFacts, weeks: SeasonWeeks, methods: ReadonlySet<string>): Asked {
   const notes: string[] = [];
   const title = (id: string): string => recipes.find((recipe) => recipe.id === id)?.title ?? "a recipe that is gone";
   const indexOf = (day: LocalDate): number => Math.floor((dayNumber(weekStart(weekOf(day))) - dayNumber(weekStart(weeks.weeks[0] as IsoWeek))) / 7);
   const of = (recipeId: string): string[] => [recipeId, storeOf(recipeId)].filter((id) => methods.has(id));
   const wanted = targets.flatMap(({ id, recipeId, portions, by }): Target[] => {
     const at = indexOf(by);
-    if (at < weeks.first) notes.push(`${title(recipeId)} by ${by} lies before these weeks and is not planned for.`);
+    if (at < weeks.first) notes.push(`${title(recipeId)} by ${dayWords(by, yearOf(garden.asOf))} lies before these weeks and is not planned for.`);
     else if (of(recipeId).length === 0) notes.push(`Nothing for ${title(recipeId)} ripens or is in store in these weeks.`);
     else return [{ id, methods: of(recipeId), portions, atWeek: Math.min(at, weeks.weeks.length - 1) }];
     return [];

@@ -37,7 +37,7 @@ export function suggestedTargets(larder: LarderFacts, southern: boolean, titles:
     .map(([recipeId, { portions, lastOn }]): SuggestedTarget => {
       const inLarderPortions = store.get(recipeId) ?? 0;
       const title = titles.get(recipeId) as string;
-      return { recipeId, title, portions, by, eatenPortions: portions, inLarderPortions, text: `${portions} ${portions === 1 ? "portion" : "portions"} of ${title} were eaten last winter, the last on ${dayWords(lastOn, yearOf(larder.today))}.` };
+      return { recipeId, title, portions, by, eatenPortions: portions, inLarderPortions, text: `${portions} ${portions === 1 ? "portion" : "portions"} of ${title} ${portions === 1 ? "was" : "were"} eaten last winter, the last on ${dayWords(lastOn, yearOf(larder.today))}.` };
     })
     .sort((a, b) => b.portions - a.portions || (a.title < b.title ? -1 : 1));
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { checkSeasonPlan, planByRule } from "#shared/engines/season-plan/index.ts";
 import type { LotFacts } from "#shared/planning/larder-facts.ts";
 import { calendarWays } from "#shared/planning/season-calendar.ts";
+import { lossWords } from "#shared/planning/season-answer-words.ts";
 import { seasonAnswer } from "#shared/planning/season-answer.ts";
 import type { SeasonAnswerWords } from "#shared/planning/season-answer-types.ts";
 import type { SeasonFacts, SeasonRecipe } from "#shared/planning/season-facts.ts";
@@ -86,7 +87,8 @@ describe("what is planned", () => {
     const answer = planned(facts({ targets }));
     expect(answer.asked).toMatchObject([{ id: "t", portions: 8, missingPortions: 0 }]);
     expect(answer.asked[0]?.byWeek).toHaveLength(10);
-    expect(answer.notes.join(" ")).toContain("beans by 2027-06-01 lies before these weeks");
+    expect(answer.asked[0]?.text).toBe("beans: 8 wanted in store by 20\u00a0August, all there.");
+    expect(answer.notes.join(" ")).toContain("beans by 1\u00a0June lies before these weeks");
   });
 
   it("goes off with its age: beans of last week are lost at the end of this one unless something is made of them", () => {
@@ -95,6 +97,16 @@ describe("what is planned", () => {
     const crop = instance.whole.crops.find(({ crop: slug }) => slug === "french-bean");
     expect(crop?.harvestGrams[0]?.reduce((sum, grams, t) => sum + (t <= instance.weeks.running ? grams : 0), 0)).toBeGreaterThanOrEqual(5000);
     expect(planned(old).weeks[0]?.lostGrams).toBeGreaterThan(4000);
+  });
+});
+
+describe("sentences of the plan", () => {
+  it("name what is in the way as a plain list, and agree in number", () => {
+    const lost = (limits: string[]) => lossWords({ lostGrams: 6600, crops: ["beans"], limits, noRecipe: false }, "week 31").split(". ")[1];
+    expect(lost(["lid", "bag", "vinegar"])).toBe("The lids, bags and vinegar are in the way.");
+    expect(lost(["hands-on"])).toBe("The hours in the kitchen are in the way.");
+    expect(lost(["freezer"])).toBe("The room in the freezer is in the way.");
+    expect(planned(facts()).headline).toMatch(/^Of [\d.]+\skg in weeks 27–36, /);
   });
 });
 
