@@ -1,4 +1,5 @@
 /** Start and stop: the database, its tables, the book, the household, the pages, then the door; and the same way back. */
+import { setTimeout as pause } from "node:timers/promises";
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { readFile } from "node:fs/promises";
@@ -78,9 +79,15 @@ export async function serve(setting: Setting): Promise<Service> {
 /** What the first pages ask for, the year first: its forecasts serve the others. */
 const FIRST_ASKED = ["/api/calendar", "/api/today", "/api/beds", "/api/sowings"];
 
+const BETWEEN_MS = 3_000;
+
 /** Reckoned while nobody asks yet, so that whoever opens the book first does not wait for it. */
 async function reckonAhead(app: FastifyInstance): Promise<void> {
-  for (const url of FIRST_ASKED) await app.inject({ method: "GET", url });
+  for (const url of FIRST_ASKED) {
+    await app.inject({ method: "GET", url });
+    // somebody may be opening the first page just now, and reckoning lets nothing else through
+    await pause(BETWEEN_MS, undefined, { ref: false });
+  }
 }
 
 async function openDatabase(setting: Setting, steps: Steps): Promise<Db> {
