@@ -11,7 +11,7 @@ beforeAll(async () => {
   stillroom = await testApp();
   await settle(stillroom, { eats: [{ crop: "french-bean", gramsPerWeek: 500 }] });
   bedId = await putBed(stillroom);
-  beans = await putNew(stillroom, "sowings", { bedId, crop: "french-bean", method: "direct", sownOn: "2027-05-20", rowM: 20 });
+  beans = await putNew(stillroom, "sowings", { bedId, crop: "french-bean", method: "direct", sownOn: "2027-05-20", rowM: 40 });
 });
 afterAll(() => stillroom.close());
 
@@ -84,7 +84,7 @@ describe("an answer as of a day", () => {
     const fresh = await stillroom.as();
     await settle(fresh);
     const bed = await putBed(fresh);
-    const sowing = await putNew(fresh, "sowings", { bedId: bed, crop: "french-bean", method: "direct", sownOn: "2027-05-20", rowM: 20 });
+    const sowing = await putNew(fresh, "sowings", { bedId: bed, crop: "french-bean", method: "direct", sownOn: "2027-05-20", rowM: 40 });
     const addresses = ["/api/calendar?asOf=2027-06-15", "/api/today?asOf=2027-06-15", "/api/sowings?asOf=2027-06-15", `/api/sowings/${sowing}/forecast?asOf=2027-06-15`];
     const answers = () => Promise.all(addresses.map(async (address) => (await fresh.call("GET", address)).body));
     const before = await answers();

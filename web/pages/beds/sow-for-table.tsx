@@ -65,7 +65,7 @@ export function SowForTable({ crops, today }: { readonly crops: readonly Crop[];
       >
         {failure && <ProblemNote key={failure.attempt} lead={failure.lead} faults={failure.faults} />}
         <div class="fields">
-          <FormField id={`${FORM}-crop`} label="Crop" value={wanted.crop} onInput={put("crop")} list="slip-crops" {...words(read.crop)} />
+          <FormField id={`${FORM}-crop`} label="Crop wanted" value={wanted.crop} onInput={put("crop")} list="slip-crops" {...words(read.crop)} />
           <FormField id={`${FORM}-first`} label="Wanted from: a date, or “mid June”" value={wanted.first} onInput={put("first")} {...words(read.first)} />
           <FormField id={`${FORM}-weeks`} label="Weeks in a row" value={wanted.weeks} onInput={put("weeks")} inputMode="numeric" {...words(read.weeks)} />
           <FormField id={`${FORM}-much`} label="How much a week" value={wanted.much} onInput={put("much")} {...words(read.much)} />
