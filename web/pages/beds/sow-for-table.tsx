@@ -68,7 +68,7 @@ export function SowForTable({ crops, today }: { readonly crops: readonly Crop[];
           <FormField id={`${FORM}-crop`} label="Crop wanted" value={wanted.crop} onInput={put("crop")} list="slip-crops" {...words(read.crop)} />
           <FormField id={`${FORM}-first`} label="Wanted from: a date, or “mid June”" value={wanted.first} onInput={put("first")} {...words(read.first)} />
           <FormField id={`${FORM}-weeks`} label="Weeks in a row" value={wanted.weeks} onInput={put("weeks")} inputMode="numeric" {...words(read.weeks)} />
-          <FormField id={`${FORM}-much`} label="How much a week" value={wanted.much} onInput={put("much")} {...words(read.much)} />
+          <FormField id={`${FORM}-much`} label="Wanted a week, such as 1 kg" value={wanted.much} onInput={put("much")} {...words(read.much)} />
         </div>
         <p class="acts">
           <button type="submit" class="btn">
