@@ -42,6 +42,7 @@ import { placeRoutes } from "./places/routes.ts";
 import { planLineRoutes } from "./plan-lines/routes.ts";
 import { recipeRoutes } from "./recipes/routes.ts";
 import { seasonDesks } from "./season-desks.ts";
+import { inTurn } from "./season/in-turn.ts";
 import { agreedRoutes, seasonRoutes } from "./season/routes.ts";
 import { shoppingRoutes } from "./shopping/routes.ts";
 import { sightingRoutes } from "./sightings/routes.ts";
@@ -99,7 +100,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   const deps = { db, clock, within: inHousehold, householdOf: (request: FastifyRequest) => memberOf(request).householdId, answer: answers(inHousehold, clock), books: referenceBooks(db) };
   const desk = timetables(async () => (await deps.books()).preservation);
   app.addHook("onClose", () => desk.close());
-  const [planners, standing] = [seasonDesks(), standingSeasons()];
+  const [planners, standing, turn] = [seasonDesks(), standingSeasons(), inTurn()];
   app.addHook("onClose", () => planners.close());
 
   const hearing = { listeners: listenersOn(db, clock, (error) => app.log.warn({ err: error }, "changes could not be looked at")), memberOf };
@@ -118,7 +119,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(todayRoutes, deps);
   await app.register(recipeRoutes, deps);
   await app.register(keepingRoutes, deps);
-  await app.register(planLineRoutes, deps);
+  await app.register(planLineRoutes, { ...deps, turn });
   await app.register(cookDayRoutes, { ...deps, desk });
   await app.register(choosingRoutes, { ...deps, desk });
   await app.register(counterRoutes, { ...deps, desk });
@@ -133,7 +134,7 @@ export async function buildApp({ db, clock, mode, version, log, writeLog, pages,
   await app.register(gramAccountRoutes, deps);
   await app.register(shoppingRoutes, deps);
   await app.register(eventRoutes, hearing);
-  await app.register(agreedRoutes, deps);
+  await app.register(agreedRoutes, { ...deps, turn });
   await app.register(seasonRoutes, { ...deps, desk: planners, standing, ...(seasonMs === undefined ? {} : { seasonMs }) });
 
   await publishDocs(app);

@@ -1,7 +1,7 @@
 /** Puts a way down for a week: so many batches of a recipe that is there. */
 import type { Tx } from "#db/client.ts";
 import type { NewPlanLine } from "#shared/contracts/plan-lines.ts";
-import { refuse, type Result } from "#shared/kernel/outcome.ts";
+import { refuse, type Problem, type Result } from "#shared/kernel/outcome.ts";
 import { tagOf } from "../http/etag.ts";
 import { putEditable, type Put } from "../http/put-once.ts";
 import { insertPlanLine, lockPlanLine, recipeIsThere, updatePlanLine, type PlanLineRow } from "./store.ts";
@@ -10,9 +10,13 @@ export interface AskedLine {
   readonly id: string;
   readonly body: NewPlanLine;
   readonly ifMatch: string | undefined;
+  /** What of the line does not fit beside what else is chosen; asked of a line that is new or another. */
+  readonly fits?: () => Promise<Problem | undefined>;
 }
 
-export function chooseWay(tx: Tx, householdId: string, { id, body, ifMatch }: AskedLine): Promise<Result<Put<PlanLineRow>>> {
+export function chooseWay(tx: Tx, householdId: string, { id, body: asked, ifMatch, fits }: AskedLine): Promise<Result<Put<PlanLineRow>>> {
+  const { week, recipeId, batches } = asked;
+  const body = { week, recipeId, batches };
   return putEditable<PlanLineRow, NewPlanLine>({
     body,
     bodyOf: ({ week, recipeId, batches }) => ({ week, recipeId, batches }),
@@ -20,7 +24,7 @@ export function chooseWay(tx: Tx, householdId: string, { id, body, ifMatch }: As
     tagOf,
     find: () => lockPlanLine(tx, householdId, id),
     check: async () =>
-      (await recipeIsThere(tx, householdId, body.recipeId)) ? undefined : refuse("bad-request", "The line names a recipe that is not there.", [{ path: "recipeId", message: "there is no such recipe" }]).problem,
+      (await recipeIsThere(tx, householdId, body.recipeId)) ? fits?.() : refuse("bad-request", "The line names a recipe that is not there.", [{ path: "recipeId", message: "there is no such recipe" }]).problem,
     insert: () => insertPlanLine(tx, householdId, id, body),
     update: (stored) => updatePlanLine(tx, stored, body),
   });

@@ -3,20 +3,28 @@ import { z } from "zod";
 import type { Tx } from "#db/client.ts";
 import { IdParams } from "#shared/contracts/common.ts";
 import { NewPlanLine, PlanLine, PlanLines, PlanLinesQuery } from "#shared/contracts/plan-lines.ts";
-import { loadHouse } from "../facts/house.ts";
+import { dayAsked, loadHouse } from "../facts/house.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { tagOf } from "../http/etag.ts";
 import { ifMatchOf } from "../http/if-match.ts";
 import { refuseStaleDelete } from "../http/put-once.ts";
 import { granted, notFound } from "../problems.ts";
+import { lineFits } from "../season/agree.ts";
+import type { InTurn } from "../season/in-turn.ts";
+import { lockAgreeing } from "../season/store.ts";
 import { chooseWay } from "./choose-way.ts";
 import { deletePlanLine, findPlanLine, listPlanLines, lockPlanLine } from "./store.ts";
 import { toContract } from "./to-contract.ts";
 
 const tags = ["plan-lines"];
 
-export const planLineRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, answer, books }) => {
+export interface PlanLineDeps extends Deps {
+  /** One after another in each household, with the agreeing of whole weeks. */
+  readonly turn: InTurn;
+}
+
+export const planLineRoutes: FastifyPluginAsyncZod<PlanLineDeps> = async (app, { within, answer, books, clock, householdOf, turn }) => {
   const one = async (tx: Tx, householdId: string, id: string): Promise<{ line: PlanLine; etag: string }> => {
     const row = await findPlanLine(tx, householdId, id);
     const [line] = row ? toContract([row], await books(), await loadHouse(tx, householdId)) : [];
@@ -46,10 +54,17 @@ export const planLineRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within,
     { schema: { tags, summary: "Choose a way for a week, or change it", params: IdParams, body: NewPlanLine, response: { 200: PlanLine, 201: PlanLine, ...refusals } } },
     async (request, reply) => {
       const { id } = request.params;
-      const { made, line, etag } = await within(request, async (tx, householdId) => {
-        const put = granted(await chooseWay(tx, householdId, { id, body: request.body, ifMatch: ifMatchOf(request) }));
-        return { made: put.made, ...(await one(tx, householdId, id)) };
-      });
+      const { body } = request;
+      const book = await books();
+      const { made, line, etag } = await turn(householdOf(request), () =>
+        within(request, async (tx, householdId) => {
+          await lockAgreeing(tx, householdId);
+          const house = await loadHouse(tx, householdId);
+          const fits = () => lineFits(tx, house, book, { id, body, day: dayAsked(house, clock, undefined) });
+          const put = granted(await chooseWay(tx, householdId, { id, body, ifMatch: ifMatchOf(request), fits }));
+          return { made: put.made, ...(await one(tx, householdId, id)) };
+        }),
+      );
       reply.header("etag", etag);
       if (made) return reply.code(201).header("location", `/api/plan-lines/${id}`).send(line);
       return reply.code(200).send(line);

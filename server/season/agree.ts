@@ -1,7 +1,7 @@
 /** Agreeing lines for a week: under one lock what is left is looked at, the referee asked, and the lines stored, all or none. */
 import type { Tx } from "#db/client.ts";
 import type { AgreedWeek, NewAgreed } from "#shared/contracts/season-plan.ts";
-import { ok, refuse, type Result } from "#shared/kernel/outcome.ts";
+import { ok, refuse, type Problem, type Result } from "#shared/kernel/outcome.ts";
 import { weekOf, type IsoWeek } from "#shared/kernel/iso-week.ts";
 import type { LocalDate } from "#shared/kernel/local-date.ts";
 import type { SeasonRecipe } from "#shared/planning/season-facts.ts";
@@ -53,6 +53,26 @@ export async function agree(tx: Tx, householdId: string, book: Reference, { week
   if (refusal) return refusal;
   const added = await insertLines(tx, householdId, week, asked);
   return ok(agreedWeek(known, week, [...standing, ...added], recipes));
+}
+
+export interface AskedLine {
+  readonly id: string;
+  readonly body: { readonly week: IsoWeek; readonly recipeId: string; readonly batches: number; readonly buyMissing?: boolean | undefined };
+  readonly day: LocalDate;
+}
+
+/** Whether a single line fits beside all others; under the lock. A line of a week that is over takes nothing any more. */
+export async function lineFits(tx: Tx, house: House, book: Reference, { id, body, day }: AskedLine): Promise<Problem | undefined> {
+  const { week, recipeId, batches, buyMissing } = body;
+  if (week < weekOf(day)) return undefined;
+  const known = await whatIsThere(tx, house, book, day);
+  const standing = (await linesFrom(tx, house.householdId, weekOf(day))).filter((row) => row.id !== id);
+  const recipes = await recipesOf(tx, house, book, [...standing.map((row) => row.recipeId), recipeId]);
+  const line = { id, recipeId, batches };
+  const refusal = fits(known, reservedLines(standing, recipes), { lines: [line], ...(buyMissing === undefined ? {} : { buyMissing }) }, [line], week, recipes, house, book);
+  if (refusal === null || refusal.ok) return undefined;
+  const { problem } = refusal;
+  return problem.fields ? { ...problem, fields: problem.fields.map(({ message }) => ({ path: "batches", message })) } : problem;
 }
 
 type NewLine = NewAgreed["lines"][number];

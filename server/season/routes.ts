@@ -12,7 +12,7 @@ import { badFields, refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { granted } from "../problems.ts";
 import { agree, loadAgreedWeek } from "./agree.ts";
-import { inTurn } from "./in-turn.ts";
+import type { InTurn } from "./in-turn.ts";
 import { seasonJobs, type Pace, type SeasonDesk, type SeasonJobNow } from "./jobs.ts";
 import { deleteWeek, lockAgreeing } from "./store.ts";
 
@@ -81,8 +81,11 @@ export const seasonRoutes: FastifyPluginAsyncZod<SeasonDeps> = async (app, { wit
   });
 };
 
-export const agreedRoutes: FastifyPluginAsyncZod<Deps> = async (app, { within, clock, books, householdOf }) => {
-  const turn = inTurn();
+export interface AgreedDeps extends Deps {
+  readonly turn: InTurn;
+}
+
+export const agreedRoutes: FastifyPluginAsyncZod<AgreedDeps> = async (app, { within, clock, books, householdOf, turn }) => {
   const address = "/api/season/weeks/:week/agreed";
   app.get(address, { schema: { tags, summary: "What is agreed for a week, and what is left for it", params: WeekParams, response: { 200: AgreedWeek, ...refusals } } }, async (request) => {
     const book = await books();

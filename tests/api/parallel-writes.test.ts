@@ -35,7 +35,8 @@ it("all kinds of writes at once come through", async () => {
       put(`/api/recipes/${part}`, recipe(`Beans ${round}`), tags.part),
       put(`/api/recipes/${whole}`, recipe(`Beans again ${round}`, { ingredients: [{ text: "2 portions beans", madeBy: part }] }), tags.whole),
       put(`/api/cook-days/${dayId}`, { ...day, cooks: 1 + (round % 2) }, tags.day),
-      put(`/api/plan-lines/${randomUUID()}`, { week: "2027-W31", recipeId: part, batches: 1 }),
+      // eight batches take more than these beans give, so what is missing is bought
+      put(`/api/plan-lines/${randomUUID()}`, { week: "2027-W31", recipeId: part, batches: 1, buyMissing: true }),
       put(`/api/picks/${randomUUID()}`, { sowingId, pickedOn: "2027-07-20", grams: round }),
       put(`/api/picks/${randomUUID()}`, { sowingId, pickedOn: "2027-07-21", grams: round }),
       put(`/api/sowings/${sowingId}/sightings/${randomUUID()}`, { stage: "emerged", seenOn: "2027-05-20" }),

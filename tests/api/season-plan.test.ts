@@ -127,6 +127,14 @@ describe("what is agreed", () => {
     const more = { id: randomUUID(), recipeId: beansId, batches: 40 };
     const refused = await agree([more]);
     expect([refused.statusCode, badFields(refused)[0]]).toEqual([409, "lines.0"]);
+    // a single way is held to the same: 40 more batches neither as a new line nor as another number of one
+    const alone = (batches: number, lineId: string = randomUUID(), headers: Record<string, string> = {}) => stillroom.call("PUT", `/api/plan-lines/${lineId}`, { body: { week: WEEK, recipeId: beansId, batches }, headers });
+    const left = await cropLeft();
+    const beyond = await alone(40);
+    expect([beyond.statusCode, badFields(beyond)[0], beyond.json<{ left: { grams: number } }>().left.grams]).toEqual([409, "batches", left]);
+    const etag = String((await stillroom.call("GET", `/api/plan-lines/${id}`)).headers.etag);
+    expect((await alone(42, id, { "if-match": etag })).statusCode).toBe(409);
+    expect(await cropLeft()).toBe(left);
     // 40 batches of 1.2 l do not fit beside 2 in 60 l, whatever is bought: at 1.2 l a kilogram
     expect((await agree([{ ...more, batches: 49 }], { buyMissing: true })).statusCode).toBe(409);
     expect((await agree([more], { buyMissing: true })).statusCode).toBe(200);

@@ -19,7 +19,7 @@ describe("the shopping list of a week", () => {
     await putNew(stillroom, `lots/${onions}/movements`, { kind: "put", on: "2027-07-20", grams: 400 });
     await putNew(stillroom, "supplies", { kind: "jar", name: "Jars", amount: 9, unit: "pieces" });
     const recipeId = await putNew(stillroom, "recipes", { title: "Onion relish for the fridge", way: "pickle", makes: { amount: 7, unit: "jars" }, ingredients: [{ text: "600 g onions", crop: "onion" }, { text: "2 tbsp sunflower oil" }], steps: [], keeps: [{ place: "fridge", days: 14 }] });
-    await putNew(stillroom, "plan-lines", { week: "2027-W31", recipeId, batches: 2 });
+    await putNew(stillroom, "plan-lines", { week: "2027-W31", recipeId, batches: 2, buyMissing: true });
     const list = await get<Shopping>("/api/shopping?week=2027-W31");
     expect(list.crops).toMatchObject([{ crop: "onion", needGrams: 1200, larderGrams: 400, gardenGrams: 0, buyGrams: 800 }]);
     expect(list.supplies).toMatchObject([{ kind: "jar", need: 14, have: 9, short: 5 }, { kind: "lid", need: 14, have: 0, short: 14 }]);
