@@ -3,16 +3,17 @@ import { z } from "zod";
 import type { Tx } from "#db/client.ts";
 import { IdParams } from "#shared/contracts/common.ts";
 import { NewPlanLine, PlanLine, PlanLines, PlanLinesQuery } from "#shared/contracts/plan-lines.ts";
-import { dayAsked, loadHouse } from "../facts/house.ts";
+import type { LocalDate } from "#shared/kernel/local-date.ts";
+import type { Problem } from "#shared/kernel/outcome.ts";
+import { dayAsked, loadHouse, type House } from "../facts/house.ts";
+import type { Reference } from "../facts/reference.ts";
 import { refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
 import { tagOf } from "../http/etag.ts";
 import { ifMatchOf } from "../http/if-match.ts";
+import type { InTurn } from "../http/in-turn.ts";
 import { refuseStaleDelete } from "../http/put-once.ts";
 import { granted, notFound } from "../problems.ts";
-import { lineFits } from "../season/agree.ts";
-import type { InTurn } from "../season/in-turn.ts";
-import { lockAgreeing } from "../season/store.ts";
 import { chooseWay } from "./choose-way.ts";
 import { deletePlanLine, findPlanLine, listPlanLines, lockPlanLine } from "./store.ts";
 import { toContract } from "./to-contract.ts";
@@ -22,9 +23,14 @@ const tags = ["plan-lines"];
 export interface PlanLineDeps extends Deps {
   /** One after another in each household, with the agreeing of whole weeks. */
   readonly turn: InTurn;
+  /** How the season holds a line to what is left; handed in, because slices do not know each other. */
+  readonly reserving: {
+    readonly lock: (tx: Tx, householdId: string) => Promise<void>;
+    readonly fits: (tx: Tx, house: House, book: Reference, asked: { readonly id: string; readonly body: NewPlanLine; readonly day: LocalDate }) => Promise<Problem | undefined>;
+  };
 }
 
-export const planLineRoutes: FastifyPluginAsyncZod<PlanLineDeps> = async (app, { within, answer, books, clock, householdOf, turn }) => {
+export const planLineRoutes: FastifyPluginAsyncZod<PlanLineDeps> = async (app, { within, answer, books, clock, householdOf, turn, reserving }) => {
   const one = async (tx: Tx, householdId: string, id: string): Promise<{ line: PlanLine; etag: string }> => {
     const row = await findPlanLine(tx, householdId, id);
     const [line] = row ? toContract([row], await books(), await loadHouse(tx, householdId)) : [];
@@ -58,9 +64,9 @@ export const planLineRoutes: FastifyPluginAsyncZod<PlanLineDeps> = async (app, {
       const book = await books();
       const { made, line, etag } = await turn(householdOf(request), () =>
         within(request, async (tx, householdId) => {
-          await lockAgreeing(tx, householdId);
+          await reserving.lock(tx, householdId);
           const house = await loadHouse(tx, householdId);
-          const fits = () => lineFits(tx, house, book, { id, body, day: dayAsked(house, clock, undefined) });
+          const fits = () => reserving.fits(tx, house, book, { id, body, day: dayAsked(house, clock, undefined) });
           const put = granted(await chooseWay(tx, householdId, { id, body, ifMatch: ifMatchOf(request), fits }));
           return { made: put.made, ...(await one(tx, householdId, id)) };
         }),

@@ -10,9 +10,9 @@ import { loadSeason } from "../facts/season.ts";
 import { isUpToDate, type StandingSeasons } from "../facts/standing-season.ts";
 import { badFields, refusals } from "../http/contract.ts";
 import type { Deps } from "../http/deps.ts";
+import type { InTurn } from "../http/in-turn.ts";
 import { granted } from "../problems.ts";
 import { agree, loadAgreedWeek } from "./agree.ts";
-import type { InTurn } from "./in-turn.ts";
 import { seasonJobs, type Pace, type SeasonDesk, type SeasonJobNow } from "./jobs.ts";
 import { deleteWeek, lockAgreeing } from "./store.ts";
 
