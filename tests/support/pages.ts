@@ -60,7 +60,10 @@ export async function seriousFindings(page: Page, only?: "colours"): Promise<str
   return violations.filter(({ impact }) => impact === "serious" || impact === "critical").flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help} at ${node.html.slice(0, 160)}`));
 }
 
-/** How far the page can be scrolled sideways, in px. */
+/** How far the page can be scrolled sideways, in px, once pictures have taken the width that there is: they are told of it a frame later. */
 export async function sidewaysScroll(page: Page): Promise<number> {
-  return page.evaluate<number>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+  return page.evaluate<number>(`new Promise((done) => {
+    const frames = (left) => (left === 0 ? done(document.documentElement.scrollWidth - document.documentElement.clientWidth) : requestAnimationFrame(() => frames(left - 1)));
+    frames(4);
+  })`);
 }
