@@ -45,7 +45,8 @@ export function shoppingList(facts: ShoppingFacts): ShoppingList {
   const supplies = suppliesOf(facts);
   const further = facts.dishes.flatMap(({ recipe, batches, further: lines }) => lines.map((text) => ({ text, title: recipe.title, batches })));
   const inOrder = crops.sort((a, b) => b.buyGrams - a.buyGrams || (a.name < b.name ? -1 : 1));
-  return { headline: headlineOf(facts, inOrder, supplies), crops: inOrder, further, supplies, ...threeLists(facts, inOrder, further, supplies, inLarder) };
+  const lists = threeLists(facts, inOrder, further, supplies, inLarder);
+  return { headline: headlineOf(facts, lists.shop.length), crops: inOrder, further, supplies, ...lists };
 }
 
 function threeLists({ byWords }: ShoppingFacts, crops: ShoppingList["crops"], further: ShoppingList["further"], supplies: ShoppingList["supplies"], inLarder: ReadonlyMap<string, InLarder>): Pick<ShoppingList, "shop" | "garden" | "larder"> {
@@ -106,8 +107,9 @@ function splitWords(name: string, { needGrams, larderGrams: larder, gardenGrams,
   return `${sentenceCase(cropWord(name))}: ${measuredWords(needGrams)} needed; ${parts.join(", ")}.`;
 }
 
-function headlineOf({ dishes }: ShoppingFacts, crops: ShoppingList["crops"], supplies: ShoppingList["supplies"]): string {
+function headlineOf({ dishes }: ShoppingFacts, toBuy: number): string {
   if (dishes.length === 0) return "Nothing is planned for this week.";
-  const buy = crops.filter(({ buyGrams }) => buyGrams > 0).length + supplies.filter(({ short }) => short > 0).length;
-  return buy === 0 ? "The larder and the garden have all the produce that is needed." : `${buy} ${buy === 1 ? "thing has" : "things have"} to be bought, besides what the recipes name further.`;
+  if (toBuy === 0) return "The larder and the garden have all that is needed.";
+  // what the recipes name besides produce is not looked for among the dry goods
+  return `${toBuy} ${toBuy === 1 ? "thing is" : "things are"} on the shop’s list; look first whether dry goods are there.`;
 }

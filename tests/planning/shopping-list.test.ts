@@ -34,6 +34,7 @@ describe("the shopping list", () => {
     expect(list.further).toEqual([{ text: "400 ml coconut milk", title: "Stew", batches: 2 }]);
     const texts = (rows: readonly { text: string }[]) => rows.map(({ text }) => text.replaceAll("\u00a0", " "));
     expect(texts(list.shop)).toEqual(["Onions, 500 g", "400 ml coconut milk, for 2 × Stew"]);
+    expect(list.headline).toMatch(/^2 things are on the shop’s list/);
     expect(texts(list.garden)).toEqual(["Onions, 300 g, to pick by 1 August"]);
     expect(texts(list.larder)).toEqual(["Onions, 400 g from Cellar"]);
   });

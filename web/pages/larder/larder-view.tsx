@@ -5,7 +5,7 @@ import type { Larder } from "#shared/contracts/larder.ts";
 import type { LarderLot } from "#shared/contracts/lots.ts";
 import { putMovement, removeMovement } from "../../api/calls.ts";
 import { newId } from "../../api/new-id.ts";
-import { asProblem } from "../../api/problem.ts";
+import { useAttempts } from "../../parts/attempt.ts";
 import { Answer } from "../../parts/answer.tsx";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { UndoLine } from "../../parts/undo-line.tsx";
@@ -32,24 +32,17 @@ interface Done {
 }
 
 export function LarderView({ held, all, book, again }: LarderViewProps) {
-  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string } | null>(null);
+  const { failure, attempt } = useAttempts();
   const [done, setDone] = useState<Done | null>(null);
-  const attempt = async (act: () => Promise<void>): Promise<void> => {
-    try {
-      await act();
-      setFailed(null);
-    } catch (thrown) {
-      setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead: asProblem(thrown).message }));
-    }
-  };
-  const move: Move = (lot, kind, amount, at) =>
-    attempt(async () => {
+  const move: Move = async (lot, kind, amount, at) => {
+    await attempt(async () => {
       const movementId = newId();
       await putMovement(lot.id, movementId, { kind, on: held.today, at: new Date().toISOString(), ...at, ...amount });
-      setDone({ words: doneWords(kind, amount, lotName(lot, held.today)), lotId: lot.id, movementId });
       await again();
+      setDone({ words: doneWords(kind, amount, lotName(lot, held.today)), lotId: lot.id, movementId });
     });
-  const undo = ({ lotId, movementId }: Done): Promise<void> =>
+  };
+  const undo = ({ lotId, movementId }: Done): Promise<boolean> =>
     attempt(async () => {
       await removeMovement(lotId, movementId);
       setDone(null);
@@ -67,7 +60,7 @@ export function LarderView({ held, all, book, again }: LarderViewProps) {
           Can I keep this?
         </a>
       </p>
-      {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
+      {failure && <ProblemNote key={failure.n} lead={failure.lead} />}
       {done && <UndoLine done={done.words} undo={() => void undo(done)} of={done.words} />}
       <RoomPlate places={held.places} />
       {held.toRecount.map(({ lotId, text }) => (

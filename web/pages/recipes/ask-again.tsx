@@ -5,8 +5,8 @@ import type { Taste } from "#shared/contracts/tastes.ts";
 import { putTaste, putWish, removeTaste, removeWish, tastes } from "../../api/calls.ts";
 import { useLoad } from "../../api/load.ts";
 import { newId } from "../../api/new-id.ts";
-import { asProblem } from "../../api/problem.ts";
 import { count } from "../../format.ts";
+import { useAttempts } from "../../parts/attempt.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { UndoLine } from "../../parts/undo-line.tsx";
 
@@ -15,18 +15,9 @@ const LIKING_WORDS: Readonly<Record<Taste["liking"], string>> = { loved: "Loved"
 export function AskAgain({ recipe }: { readonly recipe: Recipe }) {
   const { load, again } = useLoad(`tastes ${recipe.id}`, (signal) => tastes(signal));
   const [asked, setAsked] = useState<string | null>(null);
-  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string } | null>(null);
+  const { failure, attempt } = useAttempts();
   const portions = portionsOf(recipe);
   const liking = load.state === "ready" ? (load.value.find(({ recipeId }) => recipeId === recipe.id)?.liking ?? "") : "";
-  const attempt = async (act: () => Promise<unknown>): Promise<void> => {
-    try {
-      await act();
-      setFailed(null);
-    } catch (thrown) {
-      const lead = asProblem(thrown).message;
-      setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead }));
-    }
-  };
   const ask = () =>
     attempt(async () => {
       const id = newId();
@@ -46,7 +37,7 @@ export function AskAgain({ recipe }: { readonly recipe: Recipe }) {
   return (
     <section class="sec no-print ask-again" aria-labelledby="again-h">
       <h2 id="again-h">Again?</h2>
-      {failed && <ProblemNote key={failed.n} lead={failed.lead} />}
+      {failure && <ProblemNote key={failure.n} lead={failure.lead} />}
       {asked && <UndoLine done={`Asked for: ${count(portions, "portion", "portions")} of ${recipe.title}. The season’s plan makes room for it.`} undo={() => void undo(asked)} of="the wish" />}
       <div class="form-field">
         <label for="liking">What we think of it</label>

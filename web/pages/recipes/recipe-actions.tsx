@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import type { NewRecipe, Recipe } from "#shared/contracts/recipes.ts";
 import { putRecipe, recipe as fetchRecipe, removeRecipe } from "../../api/calls.ts";
-import { asProblem } from "../../api/problem.ts";
+import { useAttempts } from "../../parts/attempt.ts";
 import { ProblemNote } from "../../parts/problem-note.tsx";
 import { UndoLine } from "../../parts/undo-line.tsx";
 import { readRecipe } from "./read-recipe.ts";
@@ -16,17 +16,8 @@ interface ActionsProps {
 }
 
 export function Actions({ recipe, again, gone, onGone }: ActionsProps) {
-  const [failed, setFailed] = useState<{ readonly n: number; readonly lead: string } | null>(null);
+  const { failure, attempt } = useAttempts();
   const [removed, setRemoved] = useState<NewRecipe | null>(null);
-  const attempt = async (act: () => Promise<void>): Promise<void> => {
-    try {
-      await act();
-      setFailed(null);
-    } catch (thrown) {
-      const lead = asProblem(thrown).message;
-      setFailed((before) => ({ n: (before?.n ?? 0) + 1, lead }));
-    }
-  };
   const remove = () =>
     attempt(async () => {
       const read = readRecipe(recipeFields(recipe));
@@ -49,7 +40,7 @@ export function Actions({ recipe, again, gone, onGone }: ActionsProps) {
     });
   return (
     <>
-      {failed !== null && <ProblemNote key={failed.n} lead={failed.lead} />}
+      {failure && <ProblemNote key={failure.n} lead={failure.lead} />}
       {removed && <UndoLine done={gone ? `${removed.title} is removed.` : `${removed.title} is removed; the book’s own recipe stands here again.`} undo={() => void undo(removed)} of="the removal" />}
       <p class="acts no-print">
         {gone ? (
