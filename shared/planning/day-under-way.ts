@@ -1,6 +1,6 @@
 /** A cook day that may have begun: the plan in hand, what has happened, and both in minutes from its beginning. Moments are milliseconds since 1970. */
 import type { Begun, CookDayInput, PlannedStep, StepRef } from "../engines/cook-day/index.ts";
-import { momentAt } from "../kernel/clock-time.ts";
+import { clockAt, momentAt } from "../kernel/clock-time.ts";
 import type { LocalDate } from "../kernel/local-date.ts";
 import type { RecipeStep } from "../kernel/recipe.ts";
 
@@ -56,9 +56,8 @@ export function zeroMs(facts: Pick<DayFacts, "on" | "startsAt" | "zone" | "marks
 
 /** A day that begins in the hour that spring leaves out begins when the clocks have been put forward. */
 export function plannedZeroMs({ on, startsAt, zone }: Pick<DayFacts, "on" | "startsAt" | "zone">): number {
-  const [hours, minutes] = startsAt.split(":").map(Number) as [number, number];
   for (let later = 0; later <= 120; later += 30) {
-    const at = hours * 60 + minutes + later;
+    const at = clockMin(startsAt) + later;
     const ms = momentAt(zone, on, `${String(Math.floor(at / 60)).padStart(2, "0")}:${String(at % 60).padStart(2, "0")}`);
     if (ms !== null) return ms;
   }
@@ -70,12 +69,18 @@ export const msOf = (minute: number, zero: number): number => zero + minute * MS
 
 /**
  * The day and steps of a plan, counted from the day's real beginning. Steps agreed on before it keep their distance from the beginning; what hangs on
- * the clock (done by, away, fixed times) stays where it was on the clock. A day begun on another date is meant for that date.
+ * the clock (done by, away, fixed times) stays where it was on the clock. A day begun on another date is meant for that date: its limits keep their
+ * distance from the beginning too, and only the clock that is read out is the real one.
  */
 export function dayInHand(facts: DayFacts, plan: AgreedPlan): CookDayInput {
   if (plan.kind !== "agree" || begunMark(facts) === undefined) return plan.day;
   const laterMin = Math.round((zeroMs(facts) - plannedZeroMs(facts)) / MS_A_MINUTE);
-  return Math.abs(laterMin) > HALF_A_DAY_MIN ? plan.day : begunLater(plan.day, laterMin);
+  return Math.abs(laterMin) > HALF_A_DAY_MIN ? { ...plan.day, startsAtMin: clockMin(clockAt(facts.zone, zeroMs(facts))) } : begunLater(plan.day, laterMin);
+}
+
+function clockMin(clock: string): number {
+  const [hours, minutes] = clock.split(":").map(Number) as [number, number];
+  return hours * 60 + minutes;
 }
 
 function begunLater(day: CookDayInput, laterMin: number): CookDayInput {
